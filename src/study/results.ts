@@ -3,10 +3,11 @@
  * is added is optional for a reader. A number that could not be computed is null, with a finding `unknown` that says why.
  */
 import type { Grip, Vec3 } from '../plan/types'
+import type { Finding } from '../rules/finding'
 
 export type LineSetName = 'soft' | 'stiff'
 export type ConnectorEnd = 'low' | 'high'
-export type FindingStatus = 'pass' | 'fail' | 'warn' | 'unknown'
+export type { Finding, FindingStatus } from '../rules/finding'
 
 export interface Results {
   format: 'fallroom-results'
@@ -105,19 +106,4 @@ export interface ObstacleResult {
   nearest?: number | null
   /** Why the gap is not known. */
   unknown?: string
-}
-
-export interface Finding {
-  rule: string
-  subject: string
-  status: FindingStatus
-  value: number | null
-  limit: number | null
-  unit: string
-  text: string
-  source: string
-  /** The line this finding belongs to, where it belongs to one. */
-  line?: string
-  /** Signed distance from the limit in the finding's unit; positive is to the good. */
-  margin?: number | null
 }
