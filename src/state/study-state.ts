@@ -1,0 +1,29 @@
+/** What is known about the plan's study: the last whole one, and whether it is of the plan as it stands. */
+import type { Plan } from '../plan/types'
+import type { Results } from '../study/results'
+
+export interface StudyState {
+  /** 'running' while a newer plan is computed; the results shown meanwhile are of `ofPlan`. */
+  status: 'none' | 'running' | 'done' | 'failed' | 'cancelled'
+  /** 0 to 1, of the run that is under way. */
+  progress: number
+  /** In plain words, where the last run failed. */
+  error: string | null
+  /** Something a person should know about the run, such as that the worker had to be started again. */
+  notice: string | null
+  results: Results | null
+  /** Figures for pictures, by line. */
+  details: unknown
+  /** The plan that the results are of. */
+  ofPlan: Plan | null
+}
+
+export const noStudy: StudyState = {
+  status: 'none',
+  progress: 0,
+  error: null,
+  notice: null,
+  results: null,
+  details: null,
+  ofPlan: null,
+}

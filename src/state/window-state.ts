@@ -1,0 +1,96 @@
+/** What the window shows and how, none of it part of the plan or its history. */
+
+import type { Vec3 } from '../plan/types'
+import type { ThemeName } from '../theme/tokens'
+import type { Ref } from './refs'
+
+export type View = 'site' | 'rig' | 'fall' | 'clashes' | 'teach' | 'handover'
+export type ThemeChoice = ThemeName | 'system'
+export type UnitSystem = 'us' | 'si'
+export type CameraView = 'home' | 'along' | 'across' | 'above' | 'below' | 'worst'
+
+/** What the pointer does in the scene: select and drag, or place points of something new. */
+export type Tool =
+  | { kind: 'select' }
+  | { kind: 'draw-girder'; points: Vec3[] }
+  | { kind: 'draw-deck'; points: Vec3[] }
+  | { kind: 'draw-lane'; points: Vec3[] }
+  | { kind: 'place-box' }
+  | { kind: 'draw-line'; from: { girder: string; station: number } | null }
+
+/** Where the scene's camera should go; `n` grows with each request, so that the same one can be asked for twice. */
+export interface CameraRequest {
+  n: number
+  to: CameraView | { ref: Ref } | { point: Vec3 }
+}
+
+/** A figure of something not there yet, drawn by scene and tape as a ghost. */
+export interface Ghost {
+  points: Vec3[]
+  closed: boolean
+  text: string
+}
+
+export interface FileState {
+  /** Where the plan lies, as the desk names it; null until it was saved once. */
+  path: string | null
+  name: string | null
+  /** Why it can't be saved over, such as a newer version; null where it can. */
+  readOnly: string | null
+  /** It is one of the samples that come with the program. */
+  sample: boolean
+}
+
+export interface FindingKey {
+  rule: string
+  subject: string
+}
+
+export interface WindowState {
+  view: View
+  themeChoice: ThemeChoice
+  /** What the choice comes to now; scene and drawings take their colours by this. */
+  theme: ThemeName
+  units: UnitSystem
+  selection: Ref[]
+  hover: Ref | null
+  /** The finding whose "why" is open. */
+  finding: FindingKey | null
+  hoverFinding: FindingKey | null
+  /** The line that the tape shows. */
+  tapeLine: string | null
+  tool: Tool
+  ghost: Ghost | null
+  camera: CameraRequest
+  hidden: string[]
+  locked: string[]
+  file: FileState
+  /** The plan as last saved or opened; anything else is unsaved. */
+  savedPlan: unknown
+  hintStep: number | null
+  /** Label of the gesture that is under way; null outside one. */
+  gesture: string | null
+}
+
+export function freshWindow(): WindowState {
+  return {
+    view: 'rig',
+    themeChoice: 'system',
+    theme: 'light',
+    units: 'us',
+    selection: [],
+    hover: null,
+    finding: null,
+    hoverFinding: null,
+    tapeLine: null,
+    tool: { kind: 'select' },
+    ghost: null,
+    camera: { n: 0, to: 'home' },
+    hidden: [],
+    locked: [],
+    file: { path: null, name: null, readOnly: null, sample: false },
+    savedPlan: null,
+    hintStep: null,
+    gesture: null,
+  }
+}
