@@ -1,0 +1,21 @@
+import { readFileSync } from 'node:fs'
+import react from '@vitejs/plugin-react'
+import { defineConfig } from 'vite'
+
+const { version } = JSON.parse(readFileSync(new URL('./package.json', import.meta.url), 'utf8'))
+
+/** Addresses stay relative, so that the same build is served by the loopback host and by Electron's own protocol. */
+export default defineConfig({
+  base: './',
+  plugins: [react()],
+  define: { __FALLROOM_VERSION__: JSON.stringify(version) },
+  worker: { format: 'es' },
+  build: {
+    target: 'es2023',
+    outDir: 'dist',
+    // Data addresses would need a wider content policy than 'self'.
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 4000,
+    reportCompressedSize: false,
+  },
+})
