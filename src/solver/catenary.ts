@@ -1,5 +1,5 @@
 /**
- * One elastic catenary segment (Irvine 1981, Cable Structures, eq. 2.21 ff.; mechanics section 2):
+ * One elastic catenary segment (Irvine 1981, Cable Structures; mechanics section 2):
  *
  *   dx = H L/EA + (H/w) [asinh(V/H) - asinh((V - wL)/H)]
  *   dz = -[ (V^2 - (V - wL)^2) / (2 EA w) + ( sqrt(H^2+V^2) - sqrt(H^2+(V-wL)^2) ) / w ]
@@ -15,10 +15,24 @@ export interface Segment {
   L: number
 }
 
-/** End-to-end distances of a segment, m, and their derivatives with V and L at constant H. */
+/** End-to-end distances of a segment, m: dx along the line, dz up. */
 export interface SegmentSpan {
   dx: number
   dz: number
+}
+
+/** The distances with their derivatives by H, V (m/N) and L (m/m), and the tension at both ends, N. */
+export interface SegmentTangent extends SegmentSpan {
+  xH: number
+  xV: number
+  xL: number
+  zH: number
+  zV: number
+  zL: number
+  /** Vertical component at the far end, N, V - wL. */
+  E: number
+  Ta: number
+  Tb: number
 }
 
 /** asinh(a) - asinh(b) over (a - b): the mean slope of asinh, without cancellation. */
@@ -32,7 +46,7 @@ function asinhSlope(a: number, b: number): number {
   return Math.abs(u) < 1e-8 ? gain * (1 - u / 2) : Math.log1p(u) / (a - b)
 }
 
-/** dx and dz of a segment. Signs: dx along the line, dz up. */
+/** dx and dz of a segment. */
 export function segmentSpan(s: Segment, EA: number, w: number): SegmentSpan {
   const end = s.V - w * s.L
   const sum = s.V + end
@@ -44,13 +58,65 @@ export function segmentSpan(s: Segment, EA: number, w: number): SegmentSpan {
   }
 }
 
+/** (V/Ta - E/Tb) / w, finite for w -> 0 (it tends to L H^2/T^3). */
+function sineChange(H: number, V: number, E: number, Ta: number, Tb: number, L: number, w: number): number {
+  if (Math.abs(V - E) < 1e-6 * Ta) return (L * H * H) / (Ta * Ta * Tb)
+  return (V / Ta - E / Tb) / w
+}
+
+/** dx, dz and all their first derivatives. */
+export function segmentTangent(H: number, V: number, L: number, EA: number, w: number): SegmentTangent {
+  const E = V - w * L
+  const sum = V + E
+  const Ta = Math.sqrt(H * H + V * V)
+  const Tb = Math.sqrt(H * H + E * E)
+  const slope = asinhSlope(V / H, E / H)
+  const sines = sineChange(H, V, E, Ta, Tb, L, w)
+  const cross = (H * L * sum) / ((Ta + Tb) * Ta * Tb)
+  return {
+    dx: (H * L) / EA + L * slope,
+    dz: -L * (sum / (2 * EA) + sum / (Ta + Tb)),
+    xH: L / EA + (slope * L) / H - sines,
+    xV: -cross,
+    xL: H / EA + H / Tb,
+    zH: cross,
+    zV: -(L / EA + sines),
+    zL: -(E / EA + E / Tb),
+    E,
+    Ta,
+    Tb,
+  }
+}
+
 /** Tension at the first end, N. */
 export const tensionAtStart = (s: Segment): number => Math.hypot(s.H, s.V)
 
 /** Tension at the far end, N. */
 export const tensionAtEnd = (s: Segment, w: number): number => Math.hypot(s.H, s.V - w * s.L)
 
+/**
+ * Tension at the first end from the tension at the far end, for a rope that rises by dz from the first to the far
+ * end. T + T^2/(2 EA) - w z is the same all along a rope that nothing but its weight acts on.
+ */
+export function tensionBelow(Tb: number, dz: number, EA: number, w: number): number {
+  const q = Tb + (Tb * Tb) / (2 * EA) - w * dz
+  return (2 * q) / (1 + Math.sqrt(1 + (2 * q) / EA))
+}
+
 /** The point of a segment at unstretched length p from its first end: distances from that end, m. */
 export function pointAt(s: Segment, p: number, EA: number, w: number): SegmentSpan {
   return segmentSpan({ H: s.H, V: s.V, L: p }, EA, w)
+}
+
+/** Height above its first end at horizontal distance x from it, m; NaN where the segment does not reach x. */
+export function heightAt(s: Segment, x: number, EA: number, w: number): number {
+  const whole = segmentSpan(s, EA, w)
+  let p = (s.L * x) / whole.dx
+  for (let i = 0; i < 30; i++) {
+    const t = segmentTangent(s.H, s.V, p, EA, w)
+    const step = (x - t.dx) / t.xL
+    p += step
+    if (Math.abs(step) <= 1e-13 * s.L) return pointAt(s, p, EA, w).dz
+  }
+  return Number.NaN
 }
