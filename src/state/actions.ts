@@ -7,7 +7,10 @@ import type { CameraRequest, FindingKey, Ghost, Tool, UnitSystem, View } from '.
 /** Selects one thing, or with `add` puts it in or takes it out of what is selected; null selects nothing. */
 export function select(ref: Ref | null, add = false): void {
   const { selection, plan, tapeLine } = app.getState()
-  if (!ref) return app.setState({ selection: [] })
+  if (!ref) {
+    app.setState({ selection: [] })
+    return
+  }
   const next = !add
     ? [ref]
     : hasRef(selection, ref)

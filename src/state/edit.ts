@@ -10,7 +10,7 @@ import { app, history } from './store'
 /** A recipe changes a draft of the plan; where it changes nothing, nothing happens. */
 export type Recipe = (plan: Plan) => void
 
-/** Refused with the reason where the file is read-only does not apply: a read-only plan can be changed and saved elsewhere. */
+/** One change, one entry; `label` in the words that "Undo" will tell, such as "move S2". */
 export function edit(label: string, recipe: Recipe): void {
   const plan = produce(app.getState().plan, recipe)
   if (plan === app.getState().plan) return
