@@ -1,0 +1,125 @@
+/** What lies below as marks seen from the side, and where the fall room enters it. */
+import type { ObstacleResult } from '../study/results'
+import type { Mark } from './marks'
+import type { SideShape } from './obstacle-shapes'
+import type { FloorLevel, Side } from './side-marks'
+import type { Point, Window } from './view'
+
+export interface ObstacleView {
+  side: Side
+  /** Stations shown. */
+  stations: Window
+  /** Height below the girder top where the drawing ends (negative), m. */
+  bottom: number
+  selected: ReadonlySet<string>
+}
+
+/** One obstacle; faint where the room's plan area does not touch it. */
+export function obstacleMarks(
+  shape: SideShape,
+  result: ObstacleResult | undefined,
+  view: ObstacleView,
+): Mark[] {
+  const points = sideOutline(shape, view)
+  if (!points) return []
+  const ref = `obstacle:${shape.id}`
+  const stroke = view.selected.has(ref) ? ('accent' as const) : ('quiet' as const)
+  const beside = result !== undefined && result.gap === null && result.unknown === undefined
+  const fill = shape.kind === 'water' ? ('water' as const) : ('ground' as const)
+  const dash: [number, number] = shape.travels || beside ? [4, 3] : [1, 0]
+  const body: Mark = {
+    kind: 'path',
+    layer: 'OBSTACLES',
+    points,
+    closed: true,
+    fill,
+    fillOpacity: beside ? 0.2 : 0.6,
+    stroke,
+    width: 0.7,
+    ref,
+    ...(dash[1] > 0 ? { dash } : {}),
+  }
+  return [body, nameMark(shape, points, ref)]
+}
+
+function nameMark(shape: SideShape, points: Point[], ref: string): Mark {
+  const xs = points.map((p) => p[0])
+  const middle = (Math.min(...xs) + Math.max(...xs)) / 2
+  const top = Math.max(...points.map((p) => p[1]))
+  return {
+    kind: 'text',
+    layer: 'TEXT',
+    at: [middle, top],
+    text: shape.name,
+    ink: 'quiet',
+    shift: [0, 13],
+    dodge: 'down',
+    optional: true,
+    ref,
+  }
+}
+
+/** The outline within what is shown, or null where it lies outside. */
+function sideOutline(shape: SideShape, view: ObstacleView): Point[] | null {
+  const low = Math.max(shape.low, view.stations.low)
+  const high = Math.min(shape.high, view.stations.high)
+  if (low >= high) return null
+  const height = (elevation: number, station: number): number => elevation - view.side.frame.topAt(station)
+  if (Math.max(height(shape.top, low), height(shape.top, high)) <= view.bottom) return null
+  const under = (station: number): number =>
+    shape.bottom === null ? view.bottom : Math.max(view.bottom, height(shape.bottom, station))
+  const over = (station: number): number => Math.max(view.bottom, height(shape.top, station))
+  return [
+    view.side.at(low, over(low)),
+    view.side.at(high, over(high)),
+    view.side.at(high, under(high)),
+    view.side.at(low, under(low)),
+  ]
+}
+
+/** Where the underside of the room lies under the top of an obstacle that it meets, cut out in the fails ink. */
+export function clashMarks(
+  shape: SideShape,
+  result: ObstacleResult | undefined,
+  levels: FloorLevel[],
+  side: Side,
+  text: (gap: number) => string,
+): Mark[] {
+  if (!result || result.gap === null || result.gap >= 0) return []
+  const meets = levels.filter((f) => f.station >= shape.low && f.station <= shape.high)
+  const inside = meets.filter((f) => -f.depth < shape.top - side.frame.topAt(f.station))
+  const ref = `obstacle:${shape.id}`
+  const worst = result.station ?? inside[0]?.station ?? null
+  const marks: Mark[] = []
+  if (inside.length > 1) {
+    const over = inside.map((f) => side.at(f.station, shape.top - side.frame.topAt(f.station)))
+    const under = inside.map((f) => side.at(f.station, -f.depth))
+    const points = [...over, ...under.reverse()]
+    marks.push({
+      kind: 'path',
+      layer: 'CLASHES',
+      points,
+      closed: true,
+      fill: 'fails',
+      fillOpacity: 0.85,
+      ref,
+    })
+    marks.push({ kind: 'path', layer: 'CLASHES', points, closed: true, stroke: 'fails', hatch: 'paper', ref })
+  }
+  if (worst !== null) {
+    const at = side.at(worst, shape.top - side.frame.topAt(worst))
+    marks.push({
+      kind: 'text',
+      layer: 'TEXT',
+      at,
+      text: text(result.gap),
+      bold: true,
+      ink: 'fails',
+      plate: 'panel',
+      shift: [0, -6],
+      dodge: 'up',
+      ref,
+    })
+  }
+  return marks
+}
