@@ -1,0 +1,25 @@
+import type { Line, Part, PartKind, PartOf, Plan, Worker } from './types'
+
+/** The item with an id, or undefined. */
+export function byId<T extends { id: string }>(list: readonly T[], id: string): T | undefined {
+  return list.find((item) => item.id === id)
+}
+
+/** The plan's part with an id, if it is of the kind; undefined where there is none. */
+export function findPart<K extends PartKind>(plan: Plan, id: string, kind: K): PartOf<K> | undefined {
+  const part = byId<Part>(plan.parts, id)
+  return part?.kind === kind ? (part as PartOf<K>) : undefined
+}
+
+export function partsOf<K extends PartKind>(parts: readonly Part[], kind: K): PartOf<K>[] {
+  return parts.filter((p): p is PartOf<K> => p.kind === kind)
+}
+
+export function workersOn(plan: Plan, line: Line): Worker[] {
+  return plan.workers.filter((w) => w.line === line.id)
+}
+
+/** The line that a stanchion belongs to. */
+export function lineOfStanchion(plan: Plan, stanchion: string): Line | undefined {
+  return plan.lines.find((l) => l.stanchions.some((s) => s.id === stanchion))
+}
