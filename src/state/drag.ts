@@ -5,7 +5,7 @@ import { beginGesture, cancelGesture, endGesture } from './edit'
 import { tieBackIn } from './edits/lookup'
 import { moveStanchion } from './edits/stanchion-edits'
 import { footLoop, moveFoot } from './edits/tie-back-edits'
-import { type Ref, refKey } from './refs'
+import type { Ref } from './refs'
 import { app } from './store'
 
 export interface DragKeys {
@@ -18,8 +18,7 @@ export interface DragKeys {
 let start: Plan | null = null
 
 /** Whether a thing may be dragged now: not locked. */
-export const canDrag = (ref: Ref): boolean =>
-  !app.getState().locked.includes(refKey({ kind: ref.kind, id: ref.id }))
+export const canDrag = (ref: Ref): boolean => !app.getState().locked.includes(ref.id)
 
 export function beginDrag(ref: Ref): void {
   start = app.getState().plan

@@ -1,5 +1,6 @@
 /** What is known about the plan's study: the last whole one, and whether it is of the plan as it stands. */
 import type { Plan } from '../plan/types'
+import type { LineDetail } from '../study/details'
 import type { Results } from '../study/results'
 
 export interface StudyState {
@@ -12,8 +13,8 @@ export interface StudyState {
   /** Something a person should know about the run, such as that the worker had to be started again. */
   notice: string | null
   results: Results | null
-  /** Figures for pictures, by line. */
-  details: unknown
+  /** Shapes for pictures, by line. */
+  details: LineDetail[]
   /** The plan that the results are of. */
   ofPlan: Plan | null
 }
@@ -24,6 +25,6 @@ export const noStudy: StudyState = {
   error: null,
   notice: null,
   results: null,
-  details: null,
+  details: [],
   ofPlan: null,
 }

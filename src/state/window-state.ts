@@ -1,6 +1,6 @@
 /** What the window shows and how, none of it part of the plan or its history. */
 
-import type { Vec3 } from '../plan/types'
+import type { PartKind, Plan, Vec3 } from '../plan/types'
 import type { ThemeName } from '../theme/tokens'
 import type { Ref } from './refs'
 
@@ -46,6 +46,32 @@ export interface FindingKey {
   subject: string
 }
 
+/** A question in front of everything, answered with one of its choices or, by Escape, with null. */
+export interface Question {
+  title: string
+  text: string
+  choices: { value: string; label: string; main?: boolean; grave?: boolean }[]
+}
+
+/** A passing word to the person. `n` tells one from the next of the same words. */
+export interface Notice {
+  n: number
+  text: string
+  kind: 'done' | 'look' | 'fails'
+}
+
+/** A window in front of the window, with what it works on. */
+export type Dialog =
+  | { kind: 'parts'; choose?: { kind: PartKind; label: string; use: (id: string) => void } }
+  | { kind: 'part'; id: string | null; partKind: PartKind }
+  | { kind: 'copy-line'; line: string }
+  | { kind: 'copy-girder'; girder: string }
+  | { kind: 'girder-table' }
+  | { kind: 'loop-table'; girder: string }
+  | { kind: 'shortcuts' }
+  | { kind: 'basis' }
+  | { kind: 'about' }
+
 export interface WindowState {
   view: View
   themeChoice: ThemeChoice
@@ -62,12 +88,19 @@ export interface WindowState {
   tool: Tool
   ghost: Ghost | null
   camera: CameraRequest
+  /** Ids of what is not shown, and of what can't be dragged or deleted; they are not part of the plan. */
   hidden: string[]
   locked: string[]
   file: FileState
   /** The plan as last saved or opened; anything else is unsaved. */
-  savedPlan: unknown
+  savedPlan: Plan | null
+  /** Step of the first-run hint; null when it is closed. */
   hintStep: number | null
+  dialog: Dialog | null
+  question: Question | null
+  notice: Notice | null
+  /** Where the context menu is open, px in the window. */
+  menu: { x: number; y: number } | null
   /** Label of the gesture that is under way; null outside one. */
   gesture: string | null
 }
@@ -91,6 +124,10 @@ export function freshWindow(): WindowState {
     file: { path: null, name: null, readOnly: null, sample: false },
     savedPlan: null,
     hintStep: null,
+    dialog: null,
+    question: null,
+    notice: null,
+    menu: null,
     gesture: null,
   }
 }

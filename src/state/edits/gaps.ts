@@ -2,25 +2,14 @@
  * Where a stanchion may stand: midway between two loops of the row its bracket lies in. Stations in metres along the
  * girder's top. Without loops any station will do.
  */
+import { girderFrame } from '../../geometry/girder'
+import { loopStation, rowUnder } from '../../geometry/loops'
 import type { Girder, Line, LoopRow } from '../../plan/types'
-
-/** A bracket belongs to the row nearest in offset, at most this far away, m (mechanics, section 7). */
-const ROW_REACH = 0.05
 
 /** Stanchions of one line are kept at least this far apart where there are no loops to count by, m. */
 const LEAST_SPAN = 0.3
 
-export const girderLength = (girder: Girder): number =>
-  Math.hypot(...([0, 1, 2] as const).map((i) => girder.end[i] - girder.start[i]))
-
-/** The row whose loops a bracket at this offset takes; null where none is near. */
-export function rowAt(girder: Girder, offset: number): LoopRow | null {
-  const near = girder.loops.filter((row) => Math.abs(row.offset - offset) <= ROW_REACH)
-  near.sort((a, b) => Math.abs(a.offset - offset) - Math.abs(b.offset - offset))
-  return near[0] ?? null
-}
-
-export const loopAt = (row: LoopRow, index: number): number => row.first + index * row.spacing
+export const girderLength = (girder: Girder): number => girderFrame(girder).length
 
 /** Midpoints between neighbouring loops that lie on the girder. */
 export function gapStations(girder: Girder, row: LoopRow | null): number[] {
@@ -28,7 +17,7 @@ export function gapStations(girder: Girder, row: LoopRow | null): number[] {
   const length = girderLength(girder)
   return Array.from(
     { length: Math.max(0, row.count - 1) },
-    (_, i) => loopAt(row, i) + row.spacing / 2,
+    (_, i) => loopStation(row, i) + row.spacing / 2,
   ).filter((s) => s >= 0 && s <= length)
 }
 
@@ -56,7 +45,7 @@ export function placeStanchion(
 ): Placed {
   const moving = line.stanchions[index]
   if (!moving || !Number.isFinite(wanted)) return { station: moving?.station ?? 0, held: 'not a station' }
-  const row = rowAt(girder, moving.offset)
+  const row = rowUnder(girder, moving.offset)
   const range = roomFor(girder, line, index, row?.spacing ?? LEAST_SPAN)
   const held = wanted < range.low ? range.lowWhy : wanted > range.high ? range.highWhy : null
   const clamped = Math.min(range.high, Math.max(range.low, wanted))

@@ -2,8 +2,9 @@
  * Where a stanchion's tie-back goes: two neighbouring loops on the far side from the line, the nearest ones whose legs
  * stand at least the least angle from the vertical and at least the stanchion's height away along the girder.
  */
+import { loopStation } from '../../geometry/loops'
 import type { Girder, LoopRef, LoopRow, Plan, Stanchion } from '../../plan/types'
-import { girderLength, loopAt } from './gaps'
+import { girderLength } from './gaps'
 
 export interface Feet {
   strapLoop: LoopRef
@@ -42,7 +43,7 @@ function feetInRow(
   const near = side < 0 ? Math.floor(place + 1e-6) : Math.ceil(place - 1e-6)
   const far = near + side
   const onGirder = (i: number): boolean =>
-    i >= 0 && i < row.count && loopAt(row, i) >= 0 && loopAt(row, i) <= length
+    i >= 0 && i < row.count && loopStation(row, i) >= 0 && loopStation(row, i) <= length
   if (!onGirder(near) || !onGirder(far)) return null
   return { strapLoop: { row: row.id, index: near }, tensionerLoop: { row: row.id, index: far } }
 }

@@ -1,6 +1,7 @@
 /** Stanchions: move between loops, nudge, add, remove. Each changes a draft of the plan. */
+import { loopStation, rowUnder } from '../../geometry/loops'
 import type { Plan, Stanchion } from '../../plan/types'
-import { gapStations, girderLength, loopAt, nearest, type Placed, placeStanchion, rowAt, tidy } from './gaps'
+import { gapStations, girderLength, nearest, type Placed, placeStanchion, tidy } from './gaps'
 import { newId } from './ids'
 import { girderOf, stanchionIn } from './lookup'
 
@@ -36,7 +37,7 @@ export function nudgeStanchion(
 ): Placed | null {
   const at = stanchionIn(plan, id)
   if (!at) return null
-  const row = rowAt(at.girder, at.stanchion.offset)
+  const row = rowUnder(at.girder, at.stanchion.offset)
   const gaps = gapStations(at.girder, row)
   const here = at.stanchion.station
   const next = direction > 0 ? gaps.find((s) => s > here + 1e-4) : gaps.filter((s) => s < here - 1e-4).at(-1)
@@ -61,7 +62,7 @@ export function addStanchion(plan: Plan, lineId: string, wanted: number): string
   const girder = line && girderOf(plan, line)
   const like = line?.stanchions[0]
   if (!line || !girder || !like || !Number.isFinite(wanted)) return null
-  const gaps = gapStations(girder, rowAt(girder, like.offset))
+  const gaps = gapStations(girder, rowUnder(girder, like.offset))
   const station = tidy(nearest(gaps, Math.min(girderLength(girder), Math.max(0, wanted))))
   if (line.stanchions.some((s) => Math.abs(s.station - station) < 0.1)) return null
   const after = line.stanchions.findIndex((s) => s.station > station)
@@ -93,9 +94,9 @@ function setRoles(stanchions: Stanchion[]): void {
 /** Loop numbers (from 1, as people count) on both sides of a station, for labels: "between loops 7 and 8". */
 export function loopsBeside(plan: Plan, id: string): { before: number; after: number } | null {
   const at = stanchionIn(plan, id)
-  const row = at && rowAt(at.girder, at.stanchion.offset)
+  const row = at && rowUnder(at.girder, at.stanchion.offset)
   if (!at || !row) return null
-  const place = (at.stanchion.station - loopAt(row, 0)) / row.spacing
+  const place = (at.stanchion.station - loopStation(row, 0)) / row.spacing
   const before = Math.floor(place + 1e-6) + 1
   return before < 1 || before >= row.count ? null : { before, after: before + 1 }
 }

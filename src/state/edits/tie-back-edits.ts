@@ -1,6 +1,6 @@
 /** Tie-backs: move a foot from loop to loop, add, remove. */
+import { loopStation } from '../../geometry/loops'
 import type { LoopRef, Plan, TieBack } from '../../plan/types'
-import { loopAt } from './gaps'
 import { newId } from './ids'
 import { stanchionIn, tieBackIn } from './lookup'
 import { proposeFeet } from './propose-feet'
@@ -37,7 +37,7 @@ export function nudgeFoot(plan: Plan, id: string, foot: Foot, direction: 1 | -1)
   const loop = at && footLoop(at.tieBack, foot)
   const row = at?.girder.loops.find((r) => r.id === loop?.row)
   if (!at || !loop || !row) return null
-  return moveFoot(plan, id, foot, loopAt(row, loop.index + direction))
+  return moveFoot(plan, id, foot, loopStation(row, loop.index + direction))
 }
 
 /** Names a foot's loop by the number people count, from 1; false where the row has no such loop. */

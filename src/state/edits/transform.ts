@@ -1,0 +1,85 @@
+/** Moves and turns things about in plan. Lines move with their girders: they have no place of their own. */
+import type { Obstacle, Plan, Vec2, Vec3 } from '../../plan/types'
+import { type Ref, resolveRef } from '../refs'
+import { tidy } from './gaps'
+import { shifted } from './girder-edits'
+
+type Move = (p: Vec3) => Vec3
+
+/** Shifts what can be shifted by a vector, m; false where none of it can. */
+export const moveRefs = (plan: Plan, refs: readonly Ref[], by: Vec3): boolean =>
+  applyMove(plan, refs, (p) => shifted(p, by), 0)
+
+/** Turns about a point, degrees counter-clockwise from above. */
+export function turnRefs(plan: Plan, refs: readonly Ref[], degrees: number, about: Vec2): boolean {
+  const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)]
+  const turn: Move = ([x, y, z]) => [
+    tidy(about[0] + (x - about[0]) * c - (y - about[1]) * s),
+    tidy(about[1] + (x - about[0]) * s + (y - about[1]) * c),
+    z,
+  ]
+  return applyMove(plan, refs, turn, degrees)
+}
+
+function applyMove(plan: Plan, refs: readonly Ref[], move: Move, degrees: number): boolean {
+  let moved = false
+  for (const ref of refs) {
+    const found = resolveRef(plan, ref)
+    if (found?.kind === 'girder') {
+      found.girder.start = move(found.girder.start)
+      found.girder.end = move(found.girder.end)
+      moved = true
+    } else if (found?.kind === 'deck') {
+      found.deck.outline = found.deck.outline.map(([x, y]): Vec2 => {
+        const [mx, my] = move([x, y, 0])
+        return [mx, my]
+      })
+      moved = true
+    } else if (found?.kind === 'obstacle') {
+      moved = moveObstacle(found.obstacle, move, degrees) || moved
+    }
+  }
+  return moved
+}
+
+function moveObstacle(o: Obstacle, move: Move, degrees: number): boolean {
+  if (o.kind === 'box') {
+    o.center = move(o.center)
+    if (degrees !== 0) o.turn = tidy((o.turn ?? 0) + degrees)
+    if (o.travel) o.travel = o.travel.map(move)
+    return true
+  }
+  if (o.kind === 'lane') {
+    o.path = o.path.map(move)
+    return true
+  }
+  if (o.kind === 'mesh') {
+    o.at = move(o.at ?? [0, 0, 0])
+    if (degrees !== 0) o.turn = tidy((o.turn ?? 0) + degrees)
+    return true
+  }
+  return false
+}
+
+/** Middle of what is meant, in plan, to turn about. */
+export function middleOf(plan: Plan, refs: readonly Ref[]): Vec2 {
+  const points = refs.flatMap((ref) => pointsOf(plan, ref))
+  if (points.length === 0) return [0, 0]
+  const mid = (i: 0 | 1): number => {
+    const values = points.map((p) => p[i])
+    return (Math.min(...values) + Math.max(...values)) / 2
+  }
+  return [mid(0), mid(1)]
+}
+
+/** The points that say where a thing is. */
+export function pointsOf(plan: Plan, ref: Ref): Vec3[] {
+  const found = resolveRef(plan, ref)
+  if (found?.kind === 'girder') return [found.girder.start, found.girder.end]
+  if (found?.kind === 'deck') return found.deck.outline.map(([x, y]) => [x, y, found.deck.elevation])
+  if (found?.kind !== 'obstacle') return []
+  const o = found.obstacle
+  if (o.kind === 'box') return [o.center]
+  if (o.kind === 'lane') return o.path
+  return o.kind === 'mesh' ? [o.at ?? [0, 0, 0]] : []
+}
