@@ -149,7 +149,7 @@ function problemOf(value: unknown): string | null {
   const keys = Object.keys(value)
   if (keys.length > MOST_ENTRIES) return `has ${keys.length} entries; at most ${MOST_ENTRIES} are read`
   if (Array.isArray(value)) return null
-  if (keys.includes('__proto__')) return 'has a field named __proto__, which no plan has'
+  if (keys.includes('__proto__')) return 'has a field named __proto__, which no plan has: take it out'
   const odd = keys.find((k) => textProblem(k) !== null || k.length > 200)
   return odd === undefined
     ? null
