@@ -127,6 +127,22 @@ function balance(f: Faller, give: Give): { F: number; x: number; ranOut: boolean
   return F === null ? null : { F, x: maxExtension, ranOut: true }
 }
 
+/** What the room needs of a fall: how far the line drops and how far the connector gives. */
+export interface FallReach {
+  arrestForce: number
+  drop: number
+  extension: number
+}
+
+/** The reach of a fall from the law's nodes alone (d to about 1e-6 m, without another solve). */
+export function fallReach(f: Faller, give: Give): Solved<FallReach> {
+  const found = balance(f, give)
+  const at = found && give.at(f.count * found.F)
+  if (!found || !at) return unsolved(withInputs(f, `no balance below ${give.limit.toFixed(0)} N`))
+  const extension = found.F / f.connector.stiffness + found.x
+  return solved({ arrestForce: found.F, drop: at.d, extension })
+}
+
 /** A fall on a line at the station of `law`. Beyond the law's loads the fall is not computed. */
 export function fallOnLine(f: Faller, law: LineLaw): Solved<EnergyFall> {
   const found = balance(f, giveOf(law))
