@@ -46,6 +46,11 @@ export class Host {
     return opened
   }
 
+  /** A sample is for trying things out: it is never saved over, and is no recent plan. */
+  openSample(path: string): Promise<Said<OpenedFile>> {
+    return this.files.open(path, 'This is a sample. Save your changes under a name of your own.')
+  }
+
   async openRecent(id: string): Promise<Said<OpenedFile>> {
     const path = await this.recentList.pathOf(id)
     if (path === null) return refused('missing', 'That plan is not in the list any more.')
@@ -102,6 +107,10 @@ export class Host {
 
   journalClear(id: string | null): Promise<Said<null>> {
     return this.journal.clear(this.files.get(id)?.path ?? null)
+  }
+
+  journalForget(): Promise<Said<null>> {
+    return this.journal.forget()
   }
 
   journalDrop(entry: string): Promise<Said<null>> {

@@ -83,6 +83,16 @@ export class JournalStore {
     })
   }
 
+  /** Forgets all of this session's entries. */
+  forget(): Promise<Said<null>> {
+    return this.inTurn(async () => {
+      const names = await readdir(this.folder).catch(() => [] as string[])
+      const own = names.filter((name) => isEntryName(name) && name.endsWith(`-${this.session}.json`))
+      await Promise.all(own.map((name) => unlink(join(this.folder, name)).catch(() => {})))
+      return said(null)
+    })
+  }
+
   /** Whole entries whose program has ended, and this session's own (its window may have been loaded anew). */
   async left(): Promise<{ entry: string; record: JournalRecord }[]> {
     const names = await readdir(this.folder).catch(() => [] as string[])
