@@ -1,8 +1,6 @@
-/** Loops as people count them: from 1 at the girder's start. */
+/** Loops as a crew counts them: from 1 at the girder's start. */
+import { loopNumber } from '../geometry/loops'
 import type { Line, LoopRow, Plan } from '../plan/types'
-
-/** The number that a crew counts to from the girder's start: index 0 is loop 1. */
-export const loopNumber = (index: number): number => index + 1
 
 /** The loop row nearest to the line's stanchions in offset; null where the girder has none. */
 export function rowOfLine(plan: Plan, line: Line): LoopRow | null {

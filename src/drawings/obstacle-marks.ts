@@ -1,5 +1,7 @@
 /** What lies below as marks seen from the side, and where the fall room enters it. */
+import { formatLength } from '../plan/units'
 import type { ObstacleResult } from '../study/results'
+import type { DrawingWords } from './drawing'
 import type { Mark } from './marks'
 import type { SideShape } from './obstacle-shapes'
 import type { FloorLevel, Side } from './side-marks'
@@ -39,7 +41,9 @@ export function obstacleMarks(
     ref,
     ...(dash[1] > 0 ? { dash } : {}),
   }
-  return [body, nameMark(shape, points, ref)]
+  // Where the room enters it, the depth is written on it together with its name.
+  const clash = result?.gap != null && result.gap < 0
+  return clash ? [body] : [body, nameMark(shape, points, ref)]
 }
 
 function nameMark(shape: SideShape, points: Point[], ref: string): Mark {
@@ -122,4 +126,37 @@ export function clashMarks(
     })
   }
   return marks
+}
+
+export interface FarBelow {
+  units: 'us' | 'si'
+  words: DrawingWords
+  found: (id: string) => ObstacleResult | undefined
+}
+
+/** Ground and water too far down for the drawing are told in words at its foot. */
+export function farBelowMarks(shapes: SideShape[], view: ObstacleView, o: FarBelow): Mark[] {
+  const middle = (view.stations.low + view.stations.high) / 2
+  return shapes.flatMap((s, i): Mark[] => {
+    const down = view.side.frame.topAt(middle) - s.top
+    if (s.bottom !== null || down < -view.bottom) return []
+    const gap = o.found(s.id)?.gap ?? null
+    const told = gap === null ? '' : `, ${o.words.underRoom(formatLength(gap, o.units))}`
+    const text = o.words.farBelow(s.name, formatLength(down, o.units)) + told
+    const at = view.side.at(view.stations.high, view.bottom)
+    const ref = `obstacle:${s.id}`
+    return [
+      {
+        kind: 'text',
+        layer: 'TEXT',
+        at,
+        text,
+        ink: 'quiet',
+        anchor: 'end',
+        shift: [-4, -4 - i],
+        dodge: 'up',
+        ref,
+      },
+    ]
+  })
 }

@@ -1,6 +1,6 @@
 /** What lies below, as seen along one girder: the stations it covers and its top and underside, m above the datum. */
 import type { BoxObstacle, Girder, LaneObstacle, Obstacle, Plan, Vec3 } from '../plan/types'
-import { type GirderFrame, girderFrame } from './frame'
+import { type GirderRoll, girderRoll } from './frame'
 
 export interface SideShape {
   id: string
@@ -24,11 +24,11 @@ export type MeshBounds = Record<string, { low: Vec3; high: Vec3 }>
 
 /** The side view of each obstacle that can be drawn; a model file without bounds is left out. */
 export function sideShapes(plan: Plan, girder: Girder, meshes: MeshBounds = {}): SideShape[] {
-  const frame = girderFrame(girder)
+  const frame = girderRoll(girder)
   return plan.obstacles.flatMap((o) => sideShape(o, frame, plan, meshes) ?? [])
 }
 
-function sideShape(o: Obstacle, frame: GirderFrame, plan: Plan, meshes: MeshBounds): SideShape | null {
+function sideShape(o: Obstacle, frame: GirderRoll, plan: Plan, meshes: MeshBounds): SideShape | null {
   const common = { id: o.id, name: o.name, kind: o.kind, travels: false }
   if (o.kind === 'ground' || o.kind === 'water') {
     const all = { low: -Infinity, high: Infinity, right: -Infinity, left: Infinity }
@@ -50,7 +50,7 @@ function sideShape(o: Obstacle, frame: GirderFrame, plan: Plan, meshes: MeshBoun
   const other = plan.girders.find((g) => g.id === o.between[0])
   const far = plan.girders.find((g) => g.id === o.between[1])
   if (!other || !far) return null
-  const [a, b] = [other, far].map((g) => ({ frame: girderFrame(g), depth: g.section.depth }))
+  const [a, b] = [other, far].map((g) => ({ frame: girderRoll(g), depth: g.section.depth }))
   const corners = [a!, b!].flatMap(({ frame: f, depth }) => [
     f.point(o.station, 0, -o.barSize),
     f.point(o.station, 0, -depth),
@@ -58,7 +58,7 @@ function sideShape(o: Obstacle, frame: GirderFrame, plan: Plan, meshes: MeshBoun
   return { ...common, ...around(corners, frame) }
 }
 
-function around(points: Vec3[], frame: GirderFrame): Omit<SideShape, 'id' | 'name' | 'kind' | 'travels'> {
+function around(points: Vec3[], frame: GirderRoll): Omit<SideShape, 'id' | 'name' | 'kind' | 'travels'> {
   const seen = points.map((p) => frame.unroll(p))
   const heights = points.map((p) => p[2])
   return {

@@ -140,7 +140,9 @@ function textShapes(mark: TextMark, view: View, theme: Theme, space: LabelSpace)
         }),
       ]
     : []
-  return [...plate, word(placed.at, mark.text, size, bold, anchor, theme.inks[mark.ink ?? 'ink'], mark.ref)]
+  const fill = theme.inks[mark.ink ?? 'ink']
+  const halo = mark.plate || theme.medium === 'paper' ? undefined : theme.inks.paper
+  return [...plate, word(placed.at, mark.text, size, bold, anchor, fill, mark.ref, halo)]
 }
 
 function word(
@@ -151,6 +153,7 @@ function word(
   anchor: string,
   fill: string,
   ref?: string,
+  halo?: string,
 ): SvgElement {
   const attributes = {
     x,
@@ -159,6 +162,9 @@ function word(
     'font-weight': bold ? 'bold' : undefined,
     'text-anchor': anchor === 'start' ? undefined : anchor,
     fill,
+    stroke: halo,
+    'stroke-width': halo ? 3 : undefined,
+    'paint-order': halo ? 'stroke' : undefined,
     'data-ref': ref,
   }
   return el('text', attributes, text)

@@ -3,30 +3,30 @@
  * (true levels): `Side` says where a station and a height above the top lie in the drawing.
  */
 
+import { headHeight } from '../geometry/line'
+import { loopNumber, loopStation } from '../geometry/loops'
 import type { Line, LoopRow, Plan, TieBack, Vec3 } from '../plan/types'
 import type { LineResults } from '../study/results'
-import type { GirderFrame } from './frame'
-import { loopNumber, rowOfLine } from './loops'
+import type { GirderRoll } from './frame'
+
 import type { Mark } from './marks'
-import type { Point } from './view'
+import type { Point, Window } from './view'
 
 export interface Side {
-  frame: GirderFrame
+  frame: GirderRoll
   /** Where a station and a height above the girder top lie, m. */
   at(station: number, height: number): Point
 }
 
 /** The girder flat: station across, height above its top upwards. */
-export const unrolledSide = (frame: GirderFrame): Side => ({
+export const unrolledSide = (frame: GirderRoll): Side => ({
   frame,
   at: (station, height) => [station, height],
 })
 
 /** The girder as it stands: horizontal distance across, elevation upwards. */
-export function levelSide(frame: GirderFrame): Side {
-  const [a, b] = [frame.point(0, 0), frame.point(frame.length, 0)]
-  const ratio = frame.length > 0 ? Math.hypot(b[0] - a[0], b[1] - a[1]) / frame.length : 1
-  return { frame, at: (station, height) => [station * ratio, frame.topAt(station) + height] }
+export function levelSide(frame: GirderRoll): Side {
+  return { frame, at: (station, height) => [station * frame.planRate, frame.topAt(station) + height] }
 }
 
 export const sidePoint = (side: Side, point: Vec3): Point => {
@@ -41,10 +41,12 @@ export interface Emphasis {
 
 export const calm: Emphasis = { selected: new Set() }
 
-/** Top and bottom of the girder. */
-export function girderMarks(side: Side, depth: number, ref: string): Mark[] {
-  const { length } = side.frame
-  const outline = [side.at(0, 0), side.at(length, 0), side.at(length, -depth), side.at(0, -depth)]
+const everywhere: Window = { low: -Infinity, high: Infinity }
+
+/** Top and bottom of the girder within the stations shown. */
+export function girderMarks(side: Side, depth: number, ref: string, shown: Window = everywhere): Mark[] {
+  const [a, b] = [Math.max(0, shown.low), Math.min(side.frame.length, shown.high)]
+  const outline = [side.at(a, 0), side.at(b, 0), side.at(b, -depth), side.at(a, -depth)]
   return [
     {
       kind: 'path',
@@ -58,14 +60,14 @@ export function girderMarks(side: Side, depth: number, ref: string): Mark[] {
     {
       kind: 'path',
       layer: 'GIRDERS',
-      points: [side.at(0, -depth), side.at(length, -depth)],
+      points: [side.at(a, -depth), side.at(b, -depth)],
       stroke: 'line',
       ref,
     },
     {
       kind: 'path',
       layer: 'GIRDERS',
-      points: [side.at(0, 0), side.at(length, 0)],
+      points: [side.at(a, 0), side.at(b, 0)],
       stroke: 'ink',
       width: 1.4,
       ref,
@@ -82,13 +84,14 @@ export interface LoopMarkOptions {
 }
 
 /** One tick a loop, a longer one where a number stands. */
-export function loopMarks(side: Side, row: LoopRow, o: LoopMarkOptions): Mark[] {
+export function loopMarks(side: Side, row: LoopRow, o: LoopMarkOptions, shown: Window = everywhere): Mark[] {
   const marks: Mark[] = []
   for (let i = 0; i < row.count; i++) {
     const number = loopNumber(i)
     const numbered = number % o.numberEvery === 0 || i === 0
     if (!numbered && i % o.every !== 0) continue
-    const station = row.first + i * row.spacing
+    const station = loopStation(row, i)
+    if (station < shown.low || station > shown.high) continue
     const top = side.at(station, o.tick * (numbered ? 1.5 : 1))
     const points = [side.at(station, 0), top]
     marks.push({ kind: 'path', layer: 'LOOPS', points, stroke: 'quiet', ref: `loop:${row.id}:${i}` })
@@ -97,10 +100,10 @@ export function loopMarks(side: Side, row: LoopRow, o: LoopMarkOptions): Mark[] 
       marks.push({
         kind: 'text',
         layer: 'TEXT',
-        at: top,
+        at: side.at(station, 0),
         text,
         ink: 'quiet',
-        shift: [0, -3],
+        shift: [0, 12],
         optional: true,
         size: 0.9,
       })
@@ -114,7 +117,7 @@ export function stanchionMarks(side: Side, plan: Plan, line: Line, emphasis: Emp
   return line.stanchions.flatMap((s): Mark[] => {
     const ref = `stanchion:${s.id}`
     const stroke = emphasis.selected.has(ref) ? ('accent' as const) : ('ink' as const)
-    const head = side.at(s.station, stanchionHeight(plan, s.part))
+    const head = side.at(s.station, headHeight(plan, s) ?? 0)
     const foot = side.at(s.station, 0)
     return [
       { kind: 'path', layer: 'STANCHIONS', points: [foot, head], stroke, width: 2.6, ref, grab: true },
@@ -132,12 +135,6 @@ export function stanchionMarks(side: Side, plan: Plan, line: Line, emphasis: Emp
       },
     ]
   })
-}
-
-/** Height of the rope above the girder top at a stanchion, m; 0 where the part is missing. */
-export function stanchionHeight(plan: Plan, part: string): number {
-  const found = plan.parts.find((p) => p.id === part)
-  return found?.kind === 'stanchion' ? found.height : 0
 }
 
 /** The two legs of each tie-back, and their feet on the loops. */
@@ -163,8 +160,8 @@ function legMarks(
   const ref = `tie-back:${t.id}:${foot}`
   const chosen = emphasis.selected.has(ref) || emphasis.selected.has(`tie-back:${t.id}`)
   const stroke = chosen ? ('accent' as const) : ('strap' as const)
-  const low = side.at(row.first + loop.index * row.spacing, 0)
-  const head = side.at(stanchion.station, stanchionHeight(plan, stanchion.part))
+  const low = side.at(loopStation(row, loop.index), 0)
+  const head = side.at(stanchion.station, headHeight(plan, stanchion) ?? 0)
   return [
     {
       kind: 'path',
@@ -220,6 +217,3 @@ export function floorMarks(side: Side, lineId: string, levels: FloorLevel[]): Ma
     { kind: 'path', layer: 'FALL-ROOM', points: under, stroke: 'room', width: 1.3, ref },
   ]
 }
-
-/** Row whose loops carry the line's brackets: the nearest in offset. */
-export const lineRow = (plan: Plan, line: Line): LoopRow | null => rowOfLine(plan, line)

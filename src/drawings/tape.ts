@@ -3,16 +3,19 @@
  * governing fall pulls it down, the underside of the fall room and what lies below. Pan and zoom are parameters: the
  * stations shown and the size of the picture.
  */
+import { headHeight } from '../geometry/line'
+import { loopStation } from '../geometry/loops'
 import type { Line, Plan, Vec3 } from '../plan/types'
 import { formatLength } from '../plan/units'
 import type { Results } from '../study/results'
-import { girderFrame } from './frame'
+import { type Drawing, type DrawingWords, englishDrawingWords } from './drawing'
+import { girderRoll } from './frame'
+import { rowOfLine } from './loops'
 import type { Mark } from './marks'
-import { clashMarks, obstacleMarks } from './obstacle-marks'
+import { clashMarks, farBelowMarks, obstacleMarks } from './obstacle-marks'
 import { type MeshBounds, sideShapes } from './obstacle-shapes'
 import { picture } from './picture'
 import * as side from './side-marks'
-import type { SvgElement } from './svg'
 import { screenTheme, type Theme } from './theme'
 import { fitView, type Margins, type View, viewX, type Window } from './view'
 
@@ -31,6 +34,7 @@ export interface TapeInput {
   /** References as 'stanchion:S2'. */
   selected?: ReadonlySet<string>
   units: 'us' | 'si'
+  words?: DrawingWords
 }
 
 export interface TapeOptions {
@@ -41,21 +45,15 @@ export interface TapeOptions {
   theme?: Theme
 }
 
-export interface Tape {
-  picture: SvgElement
-  /** To turn a pointer into a station: `toModel(view, [x, y])[0]`. */
-  view: View
-}
-
 /** The stations that the tape shows when nobody has zoomed: from tie-back to tie-back. */
 export function tapeWindow(plan: Plan, line: Line): Window {
   const girder = plan.girders.find((g) => g.id === line.girder)
-  const length = girder ? girderFrame(girder).length : 1
+  const length = girder ? girderRoll(girder).length : 1
   const stations = line.stanchions.map((s) => s.station)
   const feet = line.tieBacks.flatMap((t) =>
     [t.strapLoop, t.tensionerLoop].flatMap((loop) => {
       const row = girder?.loops.find((r) => r.id === loop.row)
-      return row ? [row.first + loop.index * row.spacing] : []
+      return row ? [loopStation(row, loop.index)] : []
     }),
   )
   const all = [...stations, ...feet]
@@ -64,14 +62,15 @@ export function tapeWindow(plan: Plan, line: Line): Window {
   return { low: Math.min(...all) - beside, high: Math.max(...all) + beside }
 }
 
-/** The tape of one line. A line on a girder that is not there gives an empty picture. */
-export function tape(input: TapeInput, options: TapeOptions): Tape {
+/** The tape of one line; `toModel(view, [x, y])[0]` is the station under a pointer. A missing girder gives an empty picture. */
+export function tape(input: TapeInput, options: TapeOptions): Drawing {
   const theme = options.theme ?? screenTheme
   const { plan, line } = input
+  const words = input.words ?? englishDrawingWords
   const girder = plan.girders.find((g) => g.id === line.girder)
   const stations = options.stations ?? tapeWindow(plan, line)
   if (!girder) return emptyTape(options, stations, theme)
-  const frame = girderFrame(girder)
+  const frame = girderRoll(girder)
   const levels = side.floorLevels(input.results?.lines.find((l) => l.id === line.id) ?? null)
   const heights = heightWindow(plan, line, levels, girder.section.depth)
   const view = fitView(options.width, options.height, stations, heights, tapeMargins(theme))
@@ -80,41 +79,42 @@ export function tape(input: TapeInput, options: TapeOptions): Tape {
   const shapes = sideShapes(plan, girder, input.meshes)
   const found = (id: string) => input.results?.obstacles.find((o) => o.id === id)
   const showing = { side: unrolled, stations, bottom: heights.low, selected: emphasis.selected }
-  const clash = (gap: number): string => `${formatLength(-gap, input.units)} in`
+  const clash = (gap: number, name: string): string => words.into(formatLength(-gap, input.units), name)
   const marks: Mark[] = [
     ...side.girderMarks(unrolled, girder.section.depth, `girder:${girder.id}`),
     ...shapes.flatMap((s) => obstacleMarks(s, found(s.id), showing)),
     ...side.floorMarks(unrolled, line.id, levels),
-    ...shapes.flatMap((s) => clashMarks(s, found(s.id), levels, unrolled, (g) => `${s.name}: ${clash(g)}`)),
+    ...shapes.flatMap((s) => clashMarks(s, found(s.id), levels, unrolled, (g) => clash(g, s.name))),
     ...tapeLoops(input, unrolled, view),
     ...side.tieBackMarks(unrolled, plan, line, emphasis),
     ...(input.rope ? side.ropeMarks(unrolled, line.id, input.rope.installedRope, input.rope.saggedRope) : []),
     ...side.stanchionMarks(unrolled, plan, line, emphasis),
     ...depthDimension(levels, unrolled, input.units),
     ...spanDimensions(line, unrolled, input.units),
-    ...farBelow(shapes, frame, heights.low, stations, input.units, found),
-    scaleNote(view, heights.low, stations),
+    ...farBelowMarks(shapes, showing, { units: input.units, words, found }),
+    scaleNote(view, heights.low, stations, words),
   ]
   const visible = marks.filter((m) => within(m, view))
-  return { picture: picture(visible, view, theme, { title: `Tape of ${line.name}` }), view }
+  const made = picture(visible, view, theme, { title: `Tape of ${line.name}` })
+  return { marks, picture: made, view, scale: null }
 }
 
 const tapeMargins = (theme: Theme): Margins => ({ left: 8, right: 8, top: theme.textSize * 1.9, bottom: 4 })
 
-function emptyTape(options: TapeOptions, stations: Window, theme: Theme): Tape {
+function emptyTape(options: TapeOptions, stations: Window, theme: Theme): Drawing {
   const view = fitView(options.width, options.height, stations, { low: -1, high: 1 }, tapeMargins(theme))
-  return { picture: picture([], view, theme), view }
+  return { marks: [], picture: picture([], view, theme), view, scale: null }
 }
 
 /** From above the heads to a little below the room, m above the girder top. */
 function heightWindow(plan: Plan, line: Line, levels: side.FloorLevel[], depth: number): Window {
-  const heads = line.stanchions.map((s) => side.stanchionHeight(plan, s.part))
+  const heads = line.stanchions.map((s) => headHeight(plan, s) ?? 0)
   const deepest = Math.max(depth, ...levels.map((f) => f.depth))
   return { low: -deepest * 1.18 - 0.25, high: Math.max(0.5, ...heads) }
 }
 
 function tapeLoops(input: TapeInput, unrolled: side.Side, view: View): Mark[] {
-  const row = side.lineRow(input.plan, input.line)
+  const row = rowOfLine(input.plan, input.line)
   if (!row) return []
   const pixels = row.spacing * view.scaleX
   const every = [1, 2, 5, 10, 20, 50, 100].find((n) => n * pixels >= 3) ?? 200
@@ -135,7 +135,7 @@ function spanDimensions(line: Line, unrolled: side.Side, units: 'us' | 'si'): Ma
       to,
       text,
       axis: 'across',
-      away: -24,
+      away: -30,
       optional: true,
       ref,
     }
@@ -151,44 +151,10 @@ function depthDimension(levels: side.FloorLevel[], unrolled: side.Side, units: '
   return [{ kind: 'dimension', layer: 'DIMENSIONS', from, to, text, axis: 'up', away: 0, ink: 'room' }]
 }
 
-/** Ground and water too far down for the tape are told in words at its foot. */
-function farBelow(
-  shapes: ReturnType<typeof sideShapes>,
-  frame: ReturnType<typeof girderFrame>,
-  low: number,
-  stations: Window,
-  units: 'us' | 'si',
-  found: (id: string) => { gap: number | null } | undefined,
-): Mark[] {
-  const middle = (stations.low + stations.high) / 2
-  return shapes.flatMap((s, i): Mark[] => {
-    const down = frame.topAt(middle) - s.top
-    if (s.bottom !== null || down < -low) return []
-    const gap = found(s.id)?.gap ?? null
-    const told = gap === null ? '' : `, ${formatLength(gap, units)} under the room`
-    const text = `${s.name} ${formatLength(down, units)} below${told}`
-    const at: [number, number] = [stations.high, low]
-    const ref = `obstacle:${s.id}`
-    return [
-      {
-        kind: 'text',
-        layer: 'TEXT',
-        at,
-        text,
-        ink: 'quiet',
-        anchor: 'end',
-        shift: [-4, -4 - i],
-        dodge: 'up',
-        ref,
-      },
-    ]
-  })
-}
-
 /** Heights and stations have scales of their own on the tape, and it says so. */
-function scaleNote(view: View, low: number, stations: Window): Mark {
+function scaleNote(view: View, low: number, stations: Window, words: DrawingWords): Mark {
   const ratio = view.scaleY / view.scaleX
-  const text = `heights drawn at ${ratio >= 10 ? Math.round(ratio) : ratio.toFixed(ratio < 1 ? 2 : 1)} times the length scale`
+  const text = words.heightsScale(ratio >= 10 ? String(Math.round(ratio)) : ratio.toFixed(ratio < 1 ? 2 : 1))
   const at: [number, number] = [stations.low, low]
   return {
     kind: 'text',

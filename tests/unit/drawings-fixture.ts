@@ -246,6 +246,7 @@ export function fixtureDetail(plan: Plan): LineDetail {
     governing: fixtureFalls()[0]!,
     saggedRope: heads.length > 1 ? [heads[0]!, middle, ...heads.slice(1)] : [],
     hangingAt: heads.length > 1 ? middle : null,
+    dRingAt: heads.length > 1 ? [middle[0], 0, middle[2] - 1.6] : null,
     feetAt: heads.length > 1 ? [middle[0], 0, middle[2] - 3.5] : null,
   }
 }
