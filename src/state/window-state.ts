@@ -32,7 +32,9 @@ export interface Ghost {
 }
 
 export interface FileState {
-  /** Where the plan lies, as the desk names it; null until it was saved once. */
+  /** How the desk knows it; null until it was saved once. */
+  id: string | null
+  /** Where it lies, for reading only. */
   path: string | null
   name: string | null
   /** Why it can't be saved over, such as a newer version; null where it can. */
@@ -121,7 +123,7 @@ export function freshWindow(): WindowState {
     camera: { n: 0, to: 'home' },
     hidden: [],
     locked: [],
-    file: { path: null, name: null, readOnly: null, sample: false },
+    file: { id: null, path: null, name: null, readOnly: null, sample: false },
     savedPlan: null,
     hintStep: null,
     dialog: null,

@@ -18,8 +18,7 @@ export interface CopyReport {
 export function copyLine(plan: Plan, lineId: string, girderId: string): CopyReport {
   const line = plan.lines.find((l) => l.id === lineId)
   const to = plan.girders.find((g) => g.id === girderId)
-  if (!line || !to)
-    return { girder: girderId, line: null, misfits: ['There is no such girder or line.'] }
+  if (!line || !to) return { girder: girderId, line: null, misfits: ['There is no such girder or line.'] }
   const misfits: string[] = []
   const taken = usedIds(plan)
   const stations = copiedStations(line, to, misfits)
