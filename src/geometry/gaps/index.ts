@@ -1,0 +1,3 @@
+export { gapsOfLine, gapsOfPlan, type LineGaps, mergeGaps } from './plan-gaps'
+export { type MeshTarget, type Target, targetsOf } from './target'
+export type * from './types'

@@ -1,0 +1,5 @@
+export { buildRoom } from './build'
+export { walkingSurface } from './surface'
+export { depthOf, swingOf } from './swing'
+export type * from './types'
+export { lidAt, lowestPoint, underside } from './underside'
