@@ -3,6 +3,8 @@ export interface Fault {
   /** JSONPath of the value, for example `$.lines[0].stanchions[2].station`. */
   path: string
   message: string
+  /** Line of the file, from 1, where it is known. */
+  line?: number
 }
 
 /** Steps from the top of the document to a value. */

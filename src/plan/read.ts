@@ -1,5 +1,6 @@
 import { type Fault, fault } from './fault'
 import { MOST_FAULTS, readJson, screen } from './json'
+import { withLines } from './lines'
 import { migrate } from './migrate'
 import { planNotes } from './notes'
 import { referenceFaults } from './references/check'
@@ -21,7 +22,7 @@ export function readPlan(text: string): PlanRead {
   const migrated = migrate(json.value)
   if (!migrated.ok) return migrated
   const faults = documentFaults(migrated.document)
-  if (faults.length) return { ok: false, faults: limited(faults) }
+  if (faults.length) return { ok: false, faults: withLines(limited(faults), text) }
   const plan = migrated.document as Plan
   return { ok: true, plan, notes: [...migrated.notes, ...planNotes(plan)] }
 }
