@@ -1,25 +1,41 @@
 /** Rooms of all lines and their gaps to everything below. */
-import type { Plan } from '../plan/types'
+import { gapsOfPlan, type MeshTarget, type ObstacleGap } from '../geometry/gaps'
+import type { Room } from '../geometry/room'
+import type { Obstacle, Plan } from '../plan/types'
 import type { LineStudy } from './line-study'
 import type { ObstacleResult } from './results'
+import { roomOf } from './rooms'
 
 export interface StudiedGap {
   result: ObstacleResult
   name: string
-  kind: string
+  kind: Obstacle['kind'] | 'girder'
   margin: number
   worker: string | null
 }
 
 export interface ObstacleStudy {
   gaps: StudiedGap[]
-  models?: Map<string, Float32Array>
+  /** One for each line, in the plan's order. */
+  rooms: Room[]
 }
 
-export function studyObstacles(
-  _plan: Plan,
-  _lines: LineStudy[],
-  _models?: ObstacleStudy['models'],
-): ObstacleStudy {
-  return { gaps: [] }
+/** Models that were read, by obstacle id, or why they could not be. */
+export type Models = Map<string, MeshTarget>
+
+function studiedGap(plan: Plan, gap: ObstacleGap): StudiedGap {
+  const obstacle = plan.obstacles.find((o) => o.id === gap.id)
+  const { worker } = gap
+  const result: ObstacleResult = gap
+  if (obstacle) {
+    return { result, name: obstacle.name, kind: obstacle.kind, margin: obstacle.margin ?? 0, worker }
+  }
+  const girder = plan.girders.find((g) => g.id === gap.id)
+  return { result, name: girder?.name ?? gap.id, kind: 'girder', margin: 0, worker }
+}
+
+/** The rooms of the studied lines, and the gap of every obstacle and girder. */
+export function studyObstacles(plan: Plan, lines: LineStudy[], models: Models = new Map()): ObstacleStudy {
+  const rooms = lines.map((line) => roomOf(plan, line))
+  return { rooms, gaps: gapsOfPlan(plan, rooms, models).map((gap) => studiedGap(plan, gap)) }
 }

@@ -104,6 +104,13 @@ export interface ObstacleResult {
   horizontal?: number | null
   /** Least distance in any direction, m; 0 where they touch. */
   nearest?: number | null
+  /** Worker, line set and connector end that govern. */
+  worker?: string | null
+  corner?: { line: LineSetName; connector: ConnectorEnd } | null
+  /** Of an obstacle that travels: where its centre is at the worst. */
+  centre?: Vec3
   /** Why the gap is not known. */
   unknown?: string
+  /** What a reader must know about this figure. */
+  note?: string
 }

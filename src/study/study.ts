@@ -5,15 +5,15 @@ import { findingsOf } from '../rules'
 import type { ObstacleFacts, RowFacts, RuleContext } from '../rules/context'
 import { type LineDetail, lineDetail } from './details'
 import { type LineStudy, studyLine, type TimeFalls } from './line-study'
-import { type ObstacleStudy, studyObstacles } from './obstacles'
+import { type Models, type ObstacleStudy, studyObstacles } from './obstacles'
 import type { ObstacleResult, Results } from './results'
 import { timeFallsOf } from './time-falls'
 
 export interface StudyOptions {
   /** Leave the falls in time out (while something is being dragged): what needs them says so. */
   withoutTime?: boolean
-  /** Triangles of the models that the plan names, by file; what is missing makes its gap unknown. */
-  models?: ObstacleStudy['models']
+  /** Models that the plan names, by obstacle id; what is missing makes its gap unknown. */
+  models?: Models
   /** Studies of lines that have not changed since, by line id; see `sameLine`. */
   known?: Map<string, LineStudy>
   progress?: (done: number, what: string) => void
