@@ -63,12 +63,13 @@ function kinkBetween(
 ): LoadedChain | null {
   let low = from
   let high = to
-  for (let i = 0; i < 60; i++) {
-    const share = (tension - low.endTension) / (high.endTension - low.endTension)
-    const P = low.P + (high.P - low.P) * Math.min(0.98, Math.max(0.02, share))
+  for (let i = 0; i < 80; i++) {
+    // Below the kink the tension is smooth in P: Newton from there, and halving where that leaves the bracket.
+    const newton = low.P + (tension - low.endTension) / low.endTensionSlope
+    const P = i % 3 < 2 && newton > low.P && newton < high.P ? newton : (low.P + high.P) / 2
     const mid = solve(P, startFrom(low, P))
     if (!mid) return null
-    if (Math.abs(mid.endTension - tension) <= 1e-8 * tension) return mid
+    if (Math.abs(mid.endTension - tension) <= 1e-9 * tension) return mid
     if (mid.endTension < tension) low = mid
     else high = mid
     if (high.P - low.P <= 1e-10 * high.P) return mid
