@@ -1,0 +1,52 @@
+/** Everything that stands in the scene; one file each. */
+import { CameraRig } from './camera/CameraRig'
+import { Invalidate } from './frame/Invalidate'
+import { Probe } from './frame/Probe'
+import { Still } from './frame/Still'
+import { Light } from './Light'
+import { Projector } from './labels/Projector'
+import { Boxes } from './parts/Boxes'
+import { Decks } from './parts/Decks'
+import { Fallen } from './parts/Fallen'
+import { GapMarks } from './parts/GapMarks'
+import { Ghosts } from './parts/Ghosts'
+import { Girders } from './parts/Girders'
+import { Lanes } from './parts/Lanes'
+import { Levels } from './parts/Levels'
+import { LoopNumbers } from './parts/LoopNumbers'
+import { NameLabels } from './parts/NameLabels'
+import { RoomDimension } from './parts/RoomDimension'
+import { Rooms } from './parts/Rooms'
+import { Ropes } from './parts/Ropes'
+import { Stanchions } from './parts/Stanchions'
+import { TieBacks } from './parts/TieBacks'
+import { ValueLabel } from './parts/ValueLabel'
+
+export function Contents() {
+  return (
+    <>
+      <Light />
+      <Levels />
+      <Lanes />
+      <Boxes />
+      <Decks />
+      <Girders />
+      <LoopNumbers />
+      <Stanchions />
+      <TieBacks />
+      <Ropes />
+      <Fallen />
+      <Rooms />
+      <RoomDimension />
+      <GapMarks />
+      <Ghosts />
+      <NameLabels />
+      <ValueLabel />
+      <CameraRig />
+      <Projector />
+      <Still />
+      <Probe />
+      <Invalidate />
+    </>
+  )
+}

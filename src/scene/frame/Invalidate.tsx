@@ -1,0 +1,29 @@
+/** A frame is drawn when something that the picture shows has changed, and only then. */
+import { useThree } from '@react-three/fiber'
+import { useEffect } from 'react'
+import { app } from '../../state/store'
+
+export function Invalidate() {
+  const invalidate = useThree((s) => s.invalidate)
+  useEffect(() => app.subscribe((now, was) => changesPicture(now, was) && invalidate()), [invalidate])
+  return null
+}
+
+type Shown = ReturnType<typeof app.getState>
+
+const shown: (keyof Shown)[] = [
+  'plan',
+  'study',
+  'selection',
+  'hover',
+  'theme',
+  'units',
+  'hidden',
+  'tapeLine',
+  'ghost',
+  'view',
+  'hoverFinding',
+  'finding',
+]
+
+const changesPicture = (now: Shown, was: Shown): boolean => shown.some((key) => now[key] !== was[key])

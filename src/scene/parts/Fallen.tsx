@@ -1,0 +1,40 @@
+/** The body of the line's governing fall, hanging to scale under the sagged rope by its connector. */
+import { useEffect, useMemo } from 'react'
+import type { Vec3 } from '../../plan/types'
+import { useApp } from '../../state/store'
+import { Ink } from '../Ink'
+import { fallingName } from '../names'
+import { usePalette } from '../palette'
+import { useFocusDetail } from '../pictures'
+import { D_RING_PART, figure } from '../shapes/figure'
+
+export function Fallen() {
+  const detail = useFocusDetail()
+  const worker = useApp((s) => s.plan.workers.find((w) => w.id === detail?.governing?.worker))
+  if (!detail?.hangingAt || !detail.feetAt || !worker) return null
+  const ring: Vec3 = [detail.feetAt[0], detail.feetAt[1], detail.feetAt[2] + worker.dRingHeight]
+  return (
+    <group name={fallingName(detail.id)}>
+      <Connector from={detail.hangingAt} to={ring} />
+      <Hanging feet={detail.feetAt} dRing={worker.dRingHeight} />
+    </group>
+  )
+}
+
+function Connector({ from, to }: { from: Vec3; to: Vec3 }) {
+  const { ink } = usePalette()
+  const points = useMemo(() => [...from, ...to], [from, to])
+  return <Ink points={points} color={ink} width={1.75} />
+}
+
+function Hanging({ feet, dRing }: { feet: Vec3; dRing: number }) {
+  const { ink } = usePalette()
+  const body = useMemo(() => figure('hanging'), [])
+  useEffect(() => () => body.dispose(), [body])
+  const tall = dRing / D_RING_PART
+  return (
+    <mesh geometry={body} position={feet} scale={tall} raycast={() => {}}>
+      <meshLambertMaterial color={ink} />
+    </mesh>
+  )
+}

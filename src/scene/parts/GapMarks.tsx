@@ -1,0 +1,51 @@
+/** What every near obstacle leaves free, written where it is least; how deep a room enters it where it does. */
+import { memo } from 'react'
+import { formatLength } from '../../plan/units'
+import { useApp } from '../../state/store'
+import type { ObstacleResult } from '../../study/results'
+import { Dimension } from '../labels/Dimension'
+
+/** Gaps wider than this are told in the list only, m. */
+const NEAR = 1.5
+
+const none: ObstacleResult[] = []
+const slash: [number, number, number] = [1, 0, 0]
+
+export function GapMarks() {
+  const gaps = useApp((s) => s.study.results?.obstacles ?? none)
+  const hidden = useApp((s) => s.hidden)
+  return gaps
+    .filter((o) => o.gap !== null && o.gap < NEAR && !hidden.includes(o.id))
+    .map((o) => <GapMark key={o.id} gap={o} />)
+}
+
+const GapMark = memo(function GapMark({ gap }: { gap: ObstacleResult }) {
+  const units = useApp((s) => s.units)
+  const name = useApp((s) => nameOf(s.plan, gap.id))
+  if (gap.gap === null || !gap.at) return null
+  const [x, y, z] = gap.at
+  const enters = gap.gap < 0
+  const size = formatLength(Math.abs(gap.gap), units)
+  return (
+    <Dimension
+      id={`gap:${gap.id}`}
+      from={[x, y, z]}
+      to={[x, y, z + gap.gap]}
+      text={enters ? `${size} into ${name}` : `${size} free over ${name}`}
+      tone={enters ? 'fails' : 'dimension'}
+      rank={enters ? 90 : 40}
+      slash={slash}
+      shift={enters ? [0, 34] : [0, 16]}
+    />
+  )
+})
+
+function nameOf(
+  plan: {
+    obstacles: readonly { id: string; name: string }[]
+    girders: readonly { id: string; name: string }[]
+  },
+  id: string,
+): string {
+  return [...plan.obstacles, ...plan.girders].find((o) => o.id === id)?.name ?? id
+}

@@ -1,0 +1,78 @@
+/** The number of every fifth loop, counted as people count, over the loop; all of a plan in one draw call. */
+import { useThree } from '@react-three/fiber'
+import { useEffect, useMemo } from 'react'
+import { InstancedBufferAttribute, InstancedBufferGeometry, PlaneGeometry } from 'three'
+import { loopNumber, loopStation } from '../../geometry/loops'
+import type { Girder, Vec3 } from '../../plan/types'
+import { useApp } from '../../state/store'
+import { usePalette } from '../palette'
+import { overGirder } from '../place'
+import { type NumberAtlas, numberAtlas } from '../shapes/number-atlas'
+import { numberMaterial } from '../shapes/number-material'
+
+const EVERY = 5
+
+export function LoopNumbers() {
+  const girders = useApp((s) => s.plan.girders)
+  const hidden = useApp((s) => s.hidden)
+  const { quiet } = usePalette()
+  const size = useThree((s) => s.size)
+  const marks = useMemo(
+    () => girders.filter((g) => !hidden.includes(g.id)).flatMap(fifths),
+    [girders, hidden],
+  )
+  const most = marks.reduce((n, m) => Math.max(n, m.number), EVERY)
+  const atlas = useMemo(() => numberAtlas(multiples(most)), [most])
+  const material = useMemo(() => numberMaterial(atlas.texture, atlas.rows), [atlas])
+  const geometry = useMemo(() => markGeometry(marks, atlas), [marks, atlas])
+  useEffect(() => () => geometry.dispose(), [geometry])
+  useEffect(
+    () => () => {
+      material.dispose()
+      atlas.texture.dispose()
+    },
+    [material, atlas],
+  )
+  material.uniforms.ink!.value.set(quiet)
+  material.uniforms.screen!.value.set(size.width, size.height)
+  return (
+    <mesh
+      name="loop-numbers"
+      geometry={geometry}
+      material={material}
+      frustumCulled={false}
+      renderOrder={9}
+      raycast={() => {}}
+    />
+  )
+}
+
+const multiples = (most: number): number[] =>
+  Array.from({ length: Math.ceil(most / EVERY) }, (_, i) => (i + 1) * EVERY)
+
+interface Mark {
+  at: Vec3
+  number: number
+}
+
+function fifths(girder: Girder): Mark[] {
+  return girder.loops.flatMap((row) =>
+    Array.from({ length: Math.floor(row.count / EVERY) }, (_, i) => {
+      const index = (i + 1) * EVERY - 1
+      const at = overGirder(girder, loopStation(row, index), row.offset, row.height)
+      return { at, number: loopNumber(index) }
+    }),
+  )
+}
+
+function markGeometry(marks: readonly Mark[], atlas: NumberAtlas): InstancedBufferGeometry {
+  const plane = new PlaneGeometry(1, 1)
+  const geometry = new InstancedBufferGeometry()
+  geometry.setIndex(plane.index)
+  geometry.setAttribute('position', plane.getAttribute('position'))
+  geometry.setAttribute('at', new InstancedBufferAttribute(new Float32Array(marks.flatMap((m) => m.at)), 3))
+  const cells = marks.flatMap((m) => atlas.cell(m.number))
+  geometry.setAttribute('cell', new InstancedBufferAttribute(new Float32Array(cells), 2))
+  geometry.instanceCount = marks.length
+  return geometry
+}

@@ -1,0 +1,32 @@
+/** How deep the room of the line looked at reaches under its girder's top, drawn where it is deepest. */
+import { useMemo } from 'react'
+import { girderFrame } from '../../geometry/girder'
+import { formatLength } from '../../plan/units'
+import { useApp } from '../../state/store'
+import { Dimension } from '../labels/Dimension'
+import { useFocusLine } from '../pictures'
+import { overGirder } from '../place'
+import { deepest } from '../shapes/floor'
+
+export function RoomDimension() {
+  const focus = useFocusLine()
+  const units = useApp((s) => s.units)
+  const line = useApp((s) => s.plan.lines.find((l) => l.id === focus))
+  const girder = useApp((s) => s.plan.girders.find((g) => g.id === line?.girder))
+  const floor = useApp((s) => s.study.results?.lines.find((l) => l.id === focus)?.floor)
+  const low = useMemo(() => (floor ? deepest(floor) : null), [floor])
+  if (!line || !girder || !low) return null
+  const { along } = girderFrame(girder)
+  const offset = line.stanchions[0]?.offset ?? 0
+  return (
+    <Dimension
+      id={`room-depth:${line.id}`}
+      from={overGirder(girder, low.station, offset, 0)}
+      to={overGirder(girder, low.station, offset, -low.depth)}
+      text={`${formatLength(low.depth, units)} needed`}
+      slash={along}
+      shift={[58, 24]}
+      rank={60}
+    />
+  )
+}

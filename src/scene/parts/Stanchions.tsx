@@ -1,0 +1,83 @@
+/** All stanchions of the plan: four instanced meshes, however many there are, and one unseen grip for each. */
+import { useLayoutEffect, useMemo, useRef } from 'react'
+import {
+  BoxGeometry,
+  type BufferGeometry,
+  Color,
+  CylinderGeometry,
+  type InstancedMesh,
+  SphereGeometry,
+} from 'three'
+import { touchesRef } from '../../state/refs'
+import { useApp } from '../../state/store'
+import { StanchionGrip } from '../handles/StanchionGrip'
+import { usePalette } from '../palette'
+import { type Piece, type Placed, stanchionPieces } from '../shapes/stanchion'
+
+const bodies: Record<Piece, BufferGeometry> = {
+  round: new CylinderGeometry(1, 1, 1, 10).rotateX(Math.PI / 2).translate(0, 0, 0.5),
+  tube: new CylinderGeometry(1, 1, 1, 10).rotateZ(Math.PI / 2),
+  block: new BoxGeometry(1, 1, 1),
+  head: new SphereGeometry(0.062, 12, 8),
+}
+const pieces = Object.keys(bodies) as Piece[]
+
+export function Stanchions() {
+  const plan = useApp((s) => s.plan)
+  const hidden = useApp((s) => s.hidden)
+  const { lines, girders, parts } = plan
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the pieces depend on these parts of the plan alone
+  const placed = useMemo(() => stanchionPieces(plan), [lines, girders, parts])
+  const shown = useMemo(() => placed.filter((p) => !hidden.includes(p.of)), [placed, hidden])
+  return (
+    <>
+      {pieces.map((piece) => (
+        <Pieces key={piece} piece={piece} placed={shown} />
+      ))}
+      {lines.flatMap((line) =>
+        line.stanchions
+          .filter((s) => !hidden.includes(s.id))
+          .map((s) => <StanchionGrip key={s.id} line={line} stanchion={s} />),
+      )}
+    </>
+  )
+}
+
+function Pieces({ piece, placed }: { piece: Piece; placed: readonly Placed[] }) {
+  const mine = useMemo(() => placed.filter((p) => p.piece === piece), [placed, piece])
+  const mesh = useRef<InstancedMesh>(null)
+  useLayoutEffect(() => {
+    mine.forEach((p, i) => {
+      mesh.current!.setMatrixAt(i, p.matrix)
+    })
+    mesh.current!.instanceMatrix.needsUpdate = true
+    mesh.current!.computeBoundingSphere()
+  }, [mine])
+  usePieceColors(mesh, mine)
+  return (
+    <instancedMesh
+      key={mine.length}
+      ref={mesh}
+      name={`stanchions:${piece}`}
+      args={[bodies[piece], undefined, mine.length]}
+      raycast={() => {}}
+    >
+      <meshLambertMaterial />
+    </instancedMesh>
+  )
+}
+
+function usePieceColors(mesh: React.RefObject<InstancedMesh | null>, mine: readonly Placed[]): void {
+  const { ink, steel, accent } = usePalette()
+  const selection = useApp((s) => s.selection)
+  const hover = useApp((s) => s.hover)
+  useLayoutEffect(() => {
+    const plain = new Color(steel).lerp(new Color(ink), 0.55)
+    const marked = new Color(accent)
+    const lit = hover ? [...selection, hover] : selection
+    mine.forEach((p, i) => {
+      mesh.current!.setColorAt(i, touchesRef(lit, { kind: 'stanchion', id: p.of }) ? marked : plain)
+    })
+    if (mesh.current!.instanceColor) mesh.current!.instanceColor.needsUpdate = true
+  }, [mesh, mine, ink, steel, accent, selection, hover])
+}

@@ -1,0 +1,55 @@
+/** Tie-backs: flat bands with visible legs, and a grip on every foot. */
+import { useEffect, useMemo } from 'react'
+import { touchesRef } from '../../state/refs'
+import { useApp } from '../../state/store'
+import { FootGrip } from '../handles/FootGrip'
+import { Ink } from '../Ink'
+import { Matte } from '../Matte'
+import { usePalette } from '../palette'
+import { facets } from '../shapes/solid'
+import { type StrapLeg, strapEdges, strapLegs, strapTriangles } from '../shapes/strap'
+
+export function TieBacks() {
+  const plan = useApp((s) => s.plan)
+  const hidden = useApp((s) => s.hidden)
+  const selection = useApp((s) => s.selection)
+  const hover = useApp((s) => s.hover)
+  const { lines, girders, parts } = plan
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the legs depend on these parts of the plan alone
+  const legs = useMemo(() => strapLegs(plan), [lines, girders, parts])
+  const shown = useMemo(() => legs.filter((leg) => !hidden.includes(leg.tieBack)), [legs, hidden])
+  const marked = useMemo(() => {
+    const lit = hover ? [...selection, hover] : selection
+    return shown.filter((leg) => touchesRef(lit, { kind: 'tie-back', id: leg.tieBack }))
+  }, [shown, selection, hover])
+  return (
+    <>
+      <Bands legs={shown} />
+      <Marked legs={marked} />
+      {shown.map((leg) => (
+        <FootGrip key={`${leg.tieBack}:${leg.foot}`} leg={leg} />
+      ))}
+    </>
+  )
+}
+
+function Bands({ legs }: { legs: readonly StrapLeg[] }) {
+  const { strap, ink } = usePalette()
+  const solid = useMemo(() => facets(strapTriangles(legs)), [legs])
+  const edges = useMemo(() => strapEdges(legs), [legs])
+  useEffect(() => () => solid.dispose(), [solid])
+  return (
+    <>
+      <mesh name="straps" geometry={solid} raycast={() => {}}>
+        <Matte color={strap} bothSides />
+      </mesh>
+      <Ink points={edges} color={ink} opacity={0.6} />
+    </>
+  )
+}
+
+function Marked({ legs }: { legs: readonly StrapLeg[] }) {
+  const { accent } = usePalette()
+  const edges = useMemo(() => strapEdges(legs), [legs])
+  return <Ink points={edges} color={accent} width={2.25} />
+}

@@ -1,0 +1,21 @@
+/** What only the scene needs to know and remember: neither part of the plan nor of the window. */
+import { create } from 'zustand'
+import type { Ref } from '../state/refs'
+
+export interface SceneState {
+  /** What is being dragged in the scene, and why it does not follow the pointer; null where it does. */
+  dragged: Ref | null
+  held: string | null
+  /** No graphics processor draws: fewer faces, no smoothing while moving. */
+  software: boolean
+}
+
+export const sceneState = create<SceneState>()(() => ({ dragged: null, held: null, software: false }))
+
+export const useSceneState = sceneState
+
+/** Tells what is dragged and what holds it back. */
+export function tellDrag(dragged: Ref | null, held: string | null = null): void {
+  const now = sceneState.getState()
+  if (now.dragged !== dragged || now.held !== held) sceneState.setState({ dragged, held })
+}
