@@ -1,0 +1,31 @@
+import { defineConfig } from '@playwright/test'
+import { findBrowser, isRoot, quietFlags } from './scripts/lib/browsers.mjs'
+
+const installed = findBrowser()
+
+/** Two at most: without a graphics card every window draws on the processor. */
+export default defineConfig({
+  testDir: 'tests/browser',
+  globalSetup: './tests/browser/support/build.ts',
+  workers: 2,
+  fullyParallel: false,
+  forbidOnly: Boolean(process.env.CI),
+  timeout: 90_000,
+  expect: { timeout: 20_000, toHaveScreenshot: { maxDiffPixelRatio: 0.02, animations: 'disabled' } },
+  reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
+  snapshotPathTemplate: '{testDir}/pictures/{testFileName}/{arg}{ext}',
+  use: {
+    viewport: { width: 1280, height: 800 },
+    colorScheme: 'light',
+    screenshot: 'only-on-failure',
+    launchOptions: {
+      ...(installed ? { executablePath: installed } : {}),
+      args: [
+        '--use-angle=swiftshader',
+        '--enable-unsafe-swiftshader',
+        ...quietFlags,
+        ...(isRoot() ? ['--no-sandbox'] : []),
+      ],
+    },
+  },
+})

@@ -1,0 +1,44 @@
+import type { Page } from '@playwright/test'
+import type { Plan } from '../../../src/plan/types'
+
+/** What the window puts on `window.fallroom` for tests. */
+interface TestHook {
+  store: { getState(): { plan: Plan } }
+  /** Where a named object of the scene is on the screen, in CSS pixels of the page. */
+  project(name: string): { x: number; y: number } | null
+}
+
+/** Waits for the window's own announcement that the scene is drawn. */
+export async function ready(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.documentElement.dataset.scene === 'ready', undefined, {
+    timeout: 60_000,
+  })
+}
+
+/** The plan that the window holds now. */
+export function planOf(page: Page): Promise<Plan> {
+  return page.evaluate(() => (window as unknown as { fallroom: TestHook }).fallroom.store.getState().plan)
+}
+
+/** The pixel of a named object. Fails the test where there is no such object in view. */
+export async function pixelOf(page: Page, name: string): Promise<{ x: number; y: number }> {
+  const at = await page.evaluate(
+    (object) => (window as unknown as { fallroom: TestHook }).fallroom.project(object),
+    name,
+  )
+  if (!at) throw new Error(`There is no object "${name}" in the scene's view.`)
+  return at
+}
+
+/** Drags with the real mouse, in steps, so that every move of the pointer is seen. */
+export async function drag(
+  page: Page,
+  from: { x: number; y: number },
+  to: { x: number; y: number },
+  steps = 8,
+): Promise<void> {
+  await page.mouse.move(from.x, from.y)
+  await page.mouse.down()
+  await page.mouse.move(to.x, to.y, { steps })
+  await page.mouse.up()
+}
