@@ -20,6 +20,7 @@ import type {
   WireRopePart,
   Worker,
 } from '../plan/types'
+import type { Explained } from '../solver/explain'
 
 /** A number that could not be computed says why, in plain words that end a sentence. */
 export interface Unknown {
@@ -57,6 +58,8 @@ export interface Demand {
   value: Known
   corner?: Corner
   atLeast?: number
+  /** Makes the tree of how the figure came about; only asked for when a person wants to see it. */
+  explain?: () => Explained
 }
 
 export interface LineFacts {
@@ -79,6 +82,8 @@ export interface LineFacts {
   absorberExtension: Demand | null
   /** Eye to end stanchion before tensioning, m. */
   eyeOffset: Known
+  /** The sum behind the eye offset, made when asked for. */
+  explainEyeOffset?: () => Explained
   workers: WorkerFacts[]
   stanchions: StanchionFacts[]
   tieBacks: TieBackFacts[]
@@ -186,6 +191,8 @@ export interface ObstacleFacts {
   line: string | null
   station: number | null
   worker: string | null
+  /** The sum behind the gap, made when asked for. */
+  explain?: () => Explained
 }
 
 /** True where the number could be computed; NaN and infinities count as not. */
@@ -199,19 +206,14 @@ export const whyUnknown = (value: Known): string =>
  * The greatest of several corners. One that could not be computed makes the whole unknown; the greatest of the others
  * stays as `atLeast`. An empty list is unknown with `none` as the reason.
  */
-export function worstDemand(
-  corners: { value: Known; corner?: Corner }[],
-  none = 'no fall was computed',
-): Demand {
-  let worst: { value: number; corner?: Corner } | null = null
+export function worstDemand(corners: Demand[], none = 'no fall was computed'): Demand {
+  let worst: (Demand & { value: number }) | null = null
   let missing: string | null = corners.length === 0 ? none : null
   for (const c of corners) {
     if (!isKnown(c.value)) missing ??= whyUnknown(c.value)
     else if (worst === null || c.value > worst.value) worst = { ...c, value: c.value }
   }
   if (missing === null && worst !== null) return worst
-  return {
-    value: { unknown: missing ?? none },
-    ...(worst === null ? {} : { atLeast: worst.value, ...(worst.corner ? { corner: worst.corner } : {}) }),
-  }
+  const { value: atLeast, ...rest } = worst ?? { value: null }
+  return { ...rest, value: { unknown: missing ?? none }, ...(atLeast === null ? {} : { atLeast }) }
 }
