@@ -1,0 +1,113 @@
+/**
+ * The books: kinetic, potential, elastic energy and what has been lost must add up to what was there at the start and
+ * what bodies brought in. Velocities stand half a step off, so the kinetic energy at an instant is the mean of both
+ * sides; the gap then stays bounded, as a symplectic motion's does.
+ */
+import { GRAVITY } from '../model'
+import { bodyElastic } from './body'
+import { FREE } from './mesh'
+import type { Motion } from './step'
+import type { Energies } from './types'
+
+export interface Books {
+  elasticAtStart: number
+  potentialAtStart: number
+  worst: number
+  last: Energies
+}
+
+export function openBooks(m: Motion): Books {
+  const elasticAtStart = elastic(m)
+  return {
+    elasticAtStart,
+    potentialAtStart: ropePotential(m),
+    worst: 0,
+    last: { kinetic: kinetic(m), potential: 0, elastic: elasticAtStart, dissipated: 0 },
+  }
+}
+
+/** Positions' share at this instant, and the kinetic energy half a step before it. */
+export function halfEntry(m: Motion, books: Books): Energies {
+  return {
+    kinetic: kinetic(m),
+    potential: ropePotential(m) - books.potentialAtStart + bodyPotential(m),
+    elastic: elastic(m),
+    dissipated: dissipated(m),
+  }
+}
+
+/** Completes an entry one step later and notes the gap. */
+export function closeEntry(m: Motion, books: Books, e: Energies): void {
+  e.kinetic = (e.kinetic + kinetic(m)) / 2
+  books.last = e
+  let brought = 0
+  let fall = 0
+  for (const b of m.bodies) {
+    brought += b.brought
+    fall += b.brought + b.worker.mass * GRAVITY * (b.from - b.lowest)
+  }
+  const gap = e.kinetic + e.potential + e.elastic + e.dissipated - books.elasticAtStart - brought
+  if (fall > 0) books.worst = Math.max(books.worst, Math.abs(gap) / fall)
+}
+
+function kinetic(m: Motion): number {
+  const { nodes, mass, pieces } = m.chain.mesh
+  let twice = 0
+  for (const p of pieces) {
+    for (let i = p.first; i < p.last; i++)
+      twice += mass[i]! * (nodes[4 * i + 2]! ** 2 + nodes[4 * i + 3]! ** 2)
+  }
+  const end = m.chain.mesh.count - 1
+  twice += mass[end]! * nodes[4 * end + 2]! ** 2
+  for (const b of m.bodies) if (b.state === 'falling') twice += b.worker.mass * (b.u * b.u + b.w * b.w)
+  return twice / 2
+}
+
+function ropePotential(m: Motion): number {
+  const { nodes, mass, kind, pieces } = m.chain.mesh
+  let sum = 0
+  for (const p of pieces) {
+    for (let i = p.first; i < p.last; i++) if (kind[i] === FREE) sum += mass[i]! * nodes[4 * i + 1]!
+  }
+  return sum * GRAVITY
+}
+
+const bodyPotential = (m: Motion): number =>
+  m.bodies.reduce((sum, b) => sum + (b.state === 'falling' ? b.worker.mass * GRAVITY * (b.z - b.from) : 0), 0)
+
+/** Rope, head springs (as if linear from no pull) and connectors. */
+function elastic(m: Motion): number {
+  const { mesh, links, runs } = m.chain
+  let sum = 0
+  for (const r of runs) {
+    const k = r.figures[0]!
+    for (let e = r.first; e < r.last; e++) {
+      const s = stretch(mesh.nodes, e) - r.figures[2]!
+      if (s > 0) sum += (k * s * s) / 2
+    }
+  }
+  for (const l of links) {
+    const p = l.pulley
+    const length = p
+      ? fromPulley(mesh.nodes, l.element, p.x, p.z) + fromPulley(mesh.nodes, l.element + 1, p.x, p.z)
+      : stretch(mesh.nodes, l.element)
+    const s = length - l.rest - (l.absorber ? l.absorber.extension - l.absorber.initial : 0)
+    if (s > 0) sum += (l.k * s * s) / 2
+  }
+  for (const h of m.heads)
+    sum += (h.pull + h.K * h.towards * (mesh.nodes[4 * h.node]! - h.x)) ** 2 / (2 * h.K)
+  for (const b of m.bodies) sum += bodyElastic(b, mesh)
+  return sum
+}
+
+const stretch = (n: Float64Array, e: number): number =>
+  Math.hypot(n[4 * e + 4]! - n[4 * e]!, n[4 * e + 5]! - n[4 * e + 1]!)
+
+const fromPulley = (n: Float64Array, i: number, x: number, z: number): number =>
+  Math.hypot(n[4 * i]! - x, n[4 * i + 1]! - z)
+
+function dissipated(m: Motion): number {
+  let sum = m.lost + (m.chain.absorber?.lost ?? 0)
+  for (const b of m.bodies) sum += b.connector.lost
+  return sum
+}

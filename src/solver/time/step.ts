@@ -1,0 +1,192 @@
+/** One explicit step of everything that moves: rope, pulleys, absorber, end heads, bodies. */
+import { GRAVITY } from '../model'
+import type { Body } from './body'
+import { stepBody } from './body'
+import { type Chain, type Link, relink } from './chain'
+import { sweep, sweepBooked } from './kernel'
+import { absorb } from './line-absorber'
+import { FIXED, HEAD } from './mesh'
+import { settlePulley, sideDistance } from './pulley'
+
+/** An end head on its spring, with the pull and place at which the motion starts. */
+export interface EndHead {
+  node: number
+  /** +1: the line lies towards greater x. */
+  towards: 1 | -1
+  K: number
+  pull: number
+  x: number
+  /** Where it stands after tensioning, m: its movement counts from there. */
+  measured: number
+  stanchion: number
+}
+
+export interface Motion {
+  chain: Chain
+  bodies: Body[]
+  heads: EndHead[]
+  absorberElement: number
+  dt: number
+  time: number
+  steps: number
+  /** Sums over steps: tension of each element, then along and down of each head. */
+  sums: Float64Array
+  /** Constant pull of spans that do not move, along and down of each head, N. */
+  idle: Float64Array
+  /** J lost in the rope's damping and in drag. */
+  lost: number
+  /** Whether a node may pass a pulley: free, and no connector tied to it. */
+  mayPass: (node: number) => boolean
+  /** Fixed nodes and the heads that they stand at. */
+  held: { node: number; stanchion: number }[]
+}
+
+/** Steps between two entries of the rope's loss: it varies slowly, summed over the rope. */
+export const BOOK_EVERY = 5
+
+export function step(m: Motion): void {
+  const book = m.steps % BOOK_EVERY === 0
+  const { chain } = m
+  for (const n of chain.ends) {
+    chain.force[2 * n] = 0
+    chain.force[2 * n + 1] = 0
+  }
+  for (const b of m.bodies) stepBody(b, m)
+  sweepRuns(m, book)
+  for (const l of chain.links) pullLink(l, m)
+  for (const h of m.heads) pullHead(h, m)
+  for (const h of m.held) noteHeld(h, m)
+  for (const n of chain.ends) moveEnd(m, n)
+  if (book) m.lost += bookLoss(m)
+  settlePulleys(m)
+  m.time += m.dt
+  m.steps++
+}
+
+/** m u'' = pull of the rope - (pull at the start + K (u - u at the start)), u towards the line. */
+function pullHead(h: EndHead, m: Motion): void {
+  const pull = h.pull + h.K * h.towards * (m.chain.mesh.nodes[4 * h.node]! - h.x)
+  m.chain.force[2 * h.node]! -= h.towards * pull
+  const at = m.chain.mesh.count - 1 + 2 * h.stanchion
+  m.sums[at]! += pull
+  m.sums[at + 1]! -= m.chain.force[2 * h.node + 1]!
+}
+
+/** What the rope on both sides pulls at a head that it is fixed to. */
+function noteHeld(h: { node: number; stanchion: number }, m: Motion): void {
+  const at = m.chain.mesh.count - 1 + 2 * h.stanchion
+  m.sums[at]! += m.chain.force[2 * h.node]!
+  m.sums[at + 1]! -= m.chain.force[2 * h.node + 1]!
+}
+
+function sweepRuns(m: Motion, book: boolean): void {
+  const { chain } = m
+  const { nodes } = chain.mesh
+  const { force } = chain
+  for (const r of chain.runs) {
+    if (book) sweepBooked(nodes, m.sums, r.first, r.last, r.figures, r.out)
+    else sweep(nodes, m.sums, r.first, r.last, r.figures, r.out)
+    force[2 * r.first]! += r.out[0]!
+    force[2 * r.first + 1]! += r.out[1]!
+    force[2 * r.last]! -= r.out[2]!
+    force[2 * r.last + 1]! -= r.out[3]!
+  }
+}
+
+/** Length and its rate of change, with the directions of the pull on both nodes. */
+function linkLength(l: Link, nodes: Float64Array): number {
+  const a = 4 * l.element
+  const b = a + 4
+  const p = l.pulley
+  let length: number
+  if (p) {
+    length = sideDistance(p, p.before, nodes, l.element) + sideDistance(p, p.after, nodes, l.element + 1)
+    l.ax = -p.before.tx
+    l.az = -p.before.tz
+    l.bx = -p.after.tx
+    l.bz = -p.after.tz
+  } else {
+    const dx = nodes[b]! - nodes[a]!
+    const dz = nodes[b + 1]! - nodes[a + 1]!
+    length = Math.sqrt(dx * dx + dz * dz)
+    l.ax = dx / length
+    l.az = dz / length
+    l.bx = -l.ax
+    l.bz = -l.az
+  }
+  l.rate = linkRate(l, nodes)
+  return length
+}
+
+function linkRate(l: Link, nodes: Float64Array): number {
+  const a = 4 * l.element
+  return -(l.ax * nodes[a + 2]! + l.az * nodes[a + 3]! + l.bx * nodes[a + 6]! + l.bz * nodes[a + 7]!)
+}
+
+function pullLink(l: Link, m: Motion): void {
+  const { nodes } = m.chain.mesh
+  const { force } = m.chain
+  const before = l.absorber ? l.absorber.extension - l.absorber.initial : 0
+  const stretch = linkLength(l, nodes) - l.rest - before
+  let T = l.k * stretch + l.c * l.rate
+  let flowed = 0
+  if (l.absorber) {
+    T = absorb(l.absorber, T, l.k + l.c / m.dt)
+    flowed = l.absorber.extension - l.absorber.initial - before
+  }
+  if (T < 0) T = 0
+  l.q = T - l.k * Math.max(0, stretch - flowed)
+  l.rate -= (2 * flowed) / m.dt
+  m.sums[l.element]! += T
+  const a = 2 * l.element
+  force[a]! += T * l.ax
+  force[a + 1]! += T * l.az
+  force[a + 2]! += T * l.bx
+  force[a + 3]! += T * l.bz
+  if (l.pulley) {
+    const at = m.chain.mesh.count - 1 + 2 * l.pulley.stanchion
+    m.sums[at]! -= T * (l.ax + l.bx)
+    m.sums[at + 1]! += T * (l.az + l.bz)
+  }
+}
+
+function moveEnd(m: Motion, n: number): void {
+  const { nodes, mass, kind } = m.chain.mesh
+  const { force } = m.chain
+  if (kind[n] === FIXED) return
+  const i = 4 * n
+  const u = nodes[i + 2]! + (m.dt * force[2 * n]!) / mass[n]!
+  nodes[i + 2] = u
+  nodes[i] = nodes[i]! + m.dt * u
+  if (kind[n] === HEAD) return
+  const w = nodes[i + 3]! + m.dt * (force[2 * n + 1]! / mass[n]! - GRAVITY)
+  nodes[i + 3] = w
+  nodes[i + 1] = nodes[i + 1]! + m.dt * w
+}
+
+/** J lost in the rope since the last entry: q (rate before + rate after) / 2 of every element. */
+function bookLoss(m: Motion): number {
+  const { nodes } = m.chain.mesh
+  let twice = 0
+  for (const r of m.chain.runs) {
+    twice += r.out[4]!
+    twice += edgeLoss(r.out, 9, nodes, r.last - 1)
+    if (r.last - r.first > 1) twice += edgeLoss(r.out, 5, nodes, r.first)
+  }
+  for (const l of m.chain.links) twice += l.q * (l.rate + linkRate(l, nodes))
+  return (twice / 2) * m.dt * BOOK_EVERY
+}
+
+function edgeLoss(out: Float64Array, at: number, nodes: Float64Array, element: number): number {
+  const a = 4 * element
+  const after =
+    (nodes[a + 6]! - nodes[a + 2]!) * out[at + 1]! + (nodes[a + 7]! - nodes[a + 3]!) * out[at + 2]!
+  return out[at]! * (out[at + 3]! + after)
+}
+
+function settlePulleys(m: Motion): void {
+  const { pulleys, mesh } = m.chain
+  let passed = false
+  for (const p of pulleys) if (settlePulley(p, mesh.nodes, mesh.rest, m.mayPass)) passed = true
+  if (passed) relink(m.chain, m.absorberElement)
+}
