@@ -2,12 +2,12 @@
  * Generic parts to begin from. Their figures are of the size that such parts have and belong to nobody's product: each
  * says so in its source, and a plan that is to be used needs those of the parts' own documentation.
  */
-import { exampleConnectors } from './library/connectors'
-import { exampleGear } from './library/gear'
-import { exampleRopes } from './library/ropes'
+import { exampleConnectors } from './example-parts/connectors'
+import { exampleGear } from './example-parts/gear'
+import { exampleRopes } from './example-parts/ropes'
 import type { Part, PartKind, PartOf } from './types'
 
-export { EXAMPLE_FIGURES } from './library/source'
+export { EXAMPLE_FIGURES } from './example-parts/source'
 
 export const partLibrary: readonly Part[] = [...exampleRopes, ...exampleConnectors, ...exampleGear]
 
