@@ -31,7 +31,7 @@ const TRADE: Pick<
   minBarDiameter: 0.0127,
   boltEdge: 0.0762,
   plateThickness: 0.00635,
-  eyeOffset: { low: 1.5, high: 2.1 },
+  eyeOffset: { low: 1.524, high: 2.1336 },
   maxSlope: 15,
 }
 

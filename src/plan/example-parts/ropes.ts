@@ -46,8 +46,8 @@ type Absorber = [id: string, name: string, onset: [number, number], full: [numbe
 
 const ABSORBERS: Absorber[] = [
   ['absorber-soft', 'Line absorber, soft', [5_800, 6_600], [8_400, 9_600], 1.2],
-  ['absorber-medium', 'Line absorber, medium', [7_200, 8_000], [9_800, 11_000], 1.07],
-  ['absorber-firm', 'Line absorber, firm', [8_600, 9_400], [10_800, 12_000], 1.07],
+  ['absorber-medium', 'Line absorber, medium', [7_200, 8_000], [9_800, 11_000], 1.0668],
+  ['absorber-firm', 'Line absorber, firm', [8_600, 9_400], [10_800, 12_000], 1.0668],
 ]
 
 const absorberPart = ([id, name, onset, full, maxExtension]: Absorber): LineAbsorberPart => ({
