@@ -1,8 +1,8 @@
 /** Least vertical distance, and least distance in plan, between a room and facets or a level surface. */
 import type { Vec2, Vec3 } from '../../plan/types'
-import { segmentToPolygon } from '../polygon'
+import { nearestInPolygon, segmentToPolygon } from '../polygon'
 import type { Room, Slice } from '../room/types'
-import { firstAtLeast } from '../room/underside'
+import { allSlices, firstAtLeast } from '../room/underside'
 import { centreAt } from './solid'
 import { swingGap } from './swing-gap'
 import type { Facet, GapPoint } from './types'
@@ -10,7 +10,7 @@ import type { Facet, GapPoint } from './types'
 /** Gap to a level surface without end, such as ground; null for an empty room. */
 export function gapToLevel(room: Room, elevation: number): GapPoint | null {
   let best: GapPoint | null = null
-  for (const s of [...room.slices, ...room.ends]) {
+  for (const s of allSlices(room)) {
     const gap = s.z - s.radius - elevation
     if (!best || gap < best.gap) {
       best = { gap, at: [s.x, s.y, elevation], station: s.station, corner: s.corner }
@@ -39,7 +39,10 @@ export function gapToFacet(room: Room, facet: Facet, than: GapPoint | null): Gap
   }
   const [from, to] = stationRange(room, facet.points)
   for (let i = from; i < to; i++) look(room.slices[i]!)
-  for (const s of room.ends) look(s)
+  for (const fan of room.ends) {
+    const [x, y] = nearestInPolygon(facet.points, [fan.x, fan.y])
+    if (Math.hypot(x - fan.x, y - fan.y) <= fan.reach + room.side) fan.slices.forEach(look)
+  }
   return best
 }
 
@@ -70,7 +73,7 @@ export interface PlanDistance {
 /** Least horizontal distance between the room's footprint and a polygon, m, if below `limit`; 0 where they share area. */
 export function planDistanceTo(room: Room, points: Vec2[], limit: number): PlanDistance | null {
   let best: PlanDistance | null = null
-  for (const s of [...room.slices, ...room.ends]) {
+  for (const s of allSlices(room)) {
     const a: Vec2 = [s.x - s.dx * s.reach, s.y - s.dy * s.reach]
     const b: Vec2 = [s.x + s.dx * s.reach, s.y + s.dy * s.reach]
     const found = segmentToPolygon(a, b, points)

@@ -4,7 +4,7 @@ import { topPoint } from '../girder'
 import { excessAt, offsetAt, stretchesOf, whyUnknown } from './profile'
 import { standingReach } from './surface'
 import { connectorReach, feetReach, swingOf } from './swing'
-import type { Plane, Room, RoomInput, RoomSample, Slice } from './types'
+import type { Fan, Plane, Room, RoomInput, RoomSample, Slice } from './types'
 
 /** Slices stand no farther apart than this, m. */
 export const SLICE_STEP = 0.1
@@ -14,7 +14,7 @@ export const LEAST_SIDE = 0.1
 /** Builds the room of a line. It never throws; what is not known is told in `unknown`. */
 export function buildRoom(input: RoomInput): Room {
   const slices: Slice[] = []
-  const ends: Slice[] = []
+  const ends: Fan[] = []
   for (let corner = 0; corner < input.corners.length; corner++) {
     for (const stretch of stretchesOf(input, corner)) {
       const parts = Math.max(1, Math.ceil((stretch.to - stretch.from) / SLICE_STEP))
@@ -61,16 +61,16 @@ function acrossSlice(input: RoomInput, corner: number, station: number, sample: 
 }
 
 /** The swings past an end stanchion, one in each direction; none at other stations. */
-function endFan(input: RoomInput, corner: number, station: number, sample: RoomSample): Slice[] {
+function endFan(input: RoomInput, corner: number, station: number, sample: RoomSample): Fan[] {
   const first = input.stanchions[0]!.station
   const last = input.stanchions[input.stanchions.length - 1]!.station
   return [
-    ...(Math.abs(station - first) < 1e-9 ? fan(input, corner, station, sample, -1) : []),
-    ...(Math.abs(station - last) < 1e-9 ? fan(input, corner, station, sample, 1) : []),
+    ...(Math.abs(station - first) < 1e-9 ? [fan(input, corner, station, sample, -1)] : []),
+    ...(Math.abs(station - last) < 1e-9 ? [fan(input, corner, station, sample, 1)] : []),
   ]
 }
 
-function fan(input: RoomInput, corner: number, station: number, sample: RoomSample, way: 1 | -1): Slice[] {
+function fan(input: RoomInput, corner: number, station: number, sample: RoomSample, way: 1 | -1): Fan {
   const worker = workerOf(input, corner)
   const swing = swingOf(worker, sample)
   const from = planPoint(input, station)
@@ -82,7 +82,9 @@ function fan(input: RoomInput, corner: number, station: number, sample: RoomSamp
     const direction = turned(input, angle, way)
     out.push(slice(input, corner, station, sample, direction, standingReach(input.surface, from, direction)))
   }
-  return out.filter((s) => s.reach > 0)
+  const slices = out.filter((s) => s.reach > 0)
+  const reach = slices.reduce((most, s) => Math.max(most, s.reach), 0)
+  return { x: from[0], y: from[1], reach, slices }
 }
 
 /** The direction at `angle` from the line's end outwards, in plan. */

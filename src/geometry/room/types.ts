@@ -93,6 +93,15 @@ export interface Slice {
   corner: number
 }
 
+/** Swings of one corner in all directions past an end stanchion, about the same point. */
+export interface Fan {
+  x: number
+  y: number
+  /** Greatest of its slices, m. */
+  reach: number
+  slices: Slice[]
+}
+
 /** z = z0 + gx x + gy y. */
 export interface Plane {
   z0: number
@@ -107,8 +116,8 @@ export interface Room {
   corners: SwingCorner[]
   /** Square to the girder, by station. */
   slices: Slice[]
-  /** Past the two ends. */
-  ends: Slice[]
+  /** Past the two ends, one for each corner and end. */
+  ends: Fan[]
   /** Half-width of what moves, in plan, m. */
   side: number
   /** Plane of the girder's top: the room lies under it. */

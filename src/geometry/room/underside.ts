@@ -24,7 +24,9 @@ export function underside(room: Room, x: number, y: number): UndersidePoint | nu
   }
   const [from, to] = slicesNear(room, x, y)
   look(room.slices, from, to)
-  look(room.ends, 0, room.ends.length)
+  for (const fan of room.ends) {
+    if (Math.hypot(x - fan.x, y - fan.y) <= fan.reach + room.side) look(fan.slices, 0, fan.slices.length)
+  }
   return lowest ? { z, slice: lowest } : null
 }
 
@@ -64,10 +66,13 @@ export function firstAtLeast(slices: Slice[], station: number): number {
 export const lidAt = (room: Room, x: number, y: number): number =>
   room.lid.z0 + room.lid.gx * x + room.lid.gy * y
 
+/** Every swing of a room. */
+export const allSlices = (room: Room): Slice[] => [...room.slices, ...room.ends.flatMap((fan) => fan.slices)]
+
 /** The lowest point of the room, or null for an empty one. */
 export function lowestPoint(room: Room): UndersidePoint | null {
   let best: UndersidePoint | null = null
-  for (const slice of [...room.slices, ...room.ends]) {
+  for (const slice of allSlices(room)) {
     const z = slice.z - slice.radius
     if (!best || z < best.z) best = { z, slice }
   }

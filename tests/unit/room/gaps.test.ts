@@ -68,7 +68,7 @@ describe('gaps of plain obstacles', () => {
     const random = seeded(seed * 7919)
     const { facets } = random() < 0.6 ? boxSolid(randomBox(random)) : laneSolid(randomLane(random))
     const found = gapToFacets(room, facets)
-    const brute = bruteGap(room, facets, 90)
+    const brute = bruteGap(room, facets, 48)
     if (!found) {
       expect(brute).toBe(Number.POSITIVE_INFINITY)
       expect(planDistance(room, facets)!.distance).toBeGreaterThan(0)
