@@ -1,13 +1,72 @@
-import { readFileSync } from 'node:fs'
-import { readPlan } from '../plan/read'
+/** `npm run -s check`: computes a plan and prints its findings, for a person or as one JSON document. */
+import { parseArgs } from 'node:util'
 import { study } from '../study/study'
+import { findingsText } from './findings-text'
+import { readModels } from './models'
+import { failed, openPlan, type Tried } from './plan-file'
 
-const file = process.argv[2]!
-const got = readPlan(readFileSync(file, 'utf8'))
-if (!got.ok) {
-  for (const f of got.faults) console.error(`${f.path}: ${f.message}`)
-  process.exit(2)
+const HELP = `Usage: npm run -s check -- PLAN [--json] [--energy-only]
+
+Computes a plan and prints its findings, what fails first.
+
+  --json         one results document on standard output and nothing else
+  --energy-only  leave the falls in time out; what needs them is told as not known
+  --help         this text
+
+Exit status: 0 no finding fails; 1 at least one fails; 2 the file could not be read or is no plan, and standard
+error tells every reason with its place in the file. Nothing is ever written.
+`
+
+interface Wanted {
+  file: string
+  json: boolean
+  energyOnly: boolean
 }
-const made = study(got.plan)
-process.stdout.write(`${JSON.stringify(made.results)}\n`)
-process.exitCode = made.results.findings.some((f) => f.status === 'fail') ? 1 : 0
+
+function wanted(args: string[]): Tried<Wanted | null> {
+  try {
+    const { values, positionals } = parseArgs({
+      args,
+      allowPositionals: true,
+      options: { json: { type: 'boolean' }, 'energy-only': { type: 'boolean' }, help: { type: 'boolean' } },
+    })
+    if (values.help) return { ok: true, value: null }
+    if (positionals.length !== 1) return failed('Name one plan to check. --help tells how.')
+    return {
+      ok: true,
+      value: {
+        file: positionals[0]!,
+        json: values.json === true,
+        energyOnly: values['energy-only'] === true,
+      },
+    }
+  } catch (error) {
+    return failed((error as Error).message)
+  }
+}
+
+async function check(want: Wanted): Promise<Tried<number>> {
+  const opened = await openPlan(want.file)
+  if (!opened.ok) return opened
+  const { plan, notes } = opened.value
+  for (const note of notes) process.stderr.write(`${note}\n`)
+  const models = await readModels(plan, want.file)
+  const { results } = study(plan, { withoutTime: want.energyOnly, models })
+  process.stdout.write(want.json ? `${JSON.stringify(results, null, 1)}\n` : findingsText(plan, results))
+  return { ok: true, value: results.findings.some((f) => f.status === 'fail') ? 1 : 0 }
+}
+
+/** Runs the command and gives its exit status. */
+export async function main(args: string[]): Promise<number> {
+  const want = wanted(args)
+  if (want.ok && want.value === null) {
+    process.stdout.write(HELP)
+    return 0
+  }
+  const done = want.ok ? await check(want.value!) : want
+  if (done.ok) return done.value
+  for (const line of done.lines) process.stderr.write(`${line}\n`)
+  return 2
+}
+
+process.exitCode = await main(process.argv.slice(2))

@@ -9,9 +9,10 @@ import { canonical } from '../plan/canonical'
 import { MOST_TEXT } from '../plan/json'
 import { readParts } from '../plan/part-list/read'
 import { writePartsCsv, writePartsJson } from '../plan/part-list/write'
-import { type Fault, readPlan } from '../plan/read'
+import { readPlan } from '../plan/read'
 import type { Part, Plan } from '../plan/types'
 import { writePlan } from '../plan/write'
+import { failed, faultLine, type Tried } from './plan-file'
 
 const HELP = `Usage: npm run -s convert -- FILE [--out FILE] [--to FORM] [--force]
 
@@ -40,9 +41,6 @@ interface Wanted {
 }
 
 type Source = { plan: Plan | null; parts: readonly Part[]; notes: string[] }
-type Tried<T> = { ok: true; value: T } | { ok: false; lines: string[] }
-
-const failed = (...lines: string[]): { ok: false; lines: string[] } => ({ ok: false, lines })
 
 /** What was asked for on the command line; null: the help. */
 function wanted(args: string[]): Tried<Wanted | null> {
@@ -66,8 +64,6 @@ function wanted(args: string[]): Tried<Wanted | null> {
     return failed((error as Error).message)
   }
 }
-
-const faultLine = (f: Fault): string => `${f.line ? `line ${f.line}: ` : ''}${f.path}: ${f.message}`
 
 /** A plan where the text says that it is one, else a part list. */
 function sourceOf(text: string): Tried<Source> {
