@@ -29,6 +29,7 @@ export const absorberRunsOut: Rule = {
         unit: 'm',
         system: ctx.plan.units,
         tells: (v) => `extends by ${v}`,
+        what: 'extension',
         limitSource: absorber.source,
         source: sources(absorberRunsOut.source, absorber.source),
         advice: 'Take an absorber that takes more, shorten the free fall, or add a stanchion.',

@@ -25,6 +25,7 @@ export const arrestForce: Rule = {
         unit: 'N',
         system: plan.units,
         tells: (v) => `${v} on the body`,
+        what: 'force on the body',
         limitSource: from,
         source: sources(arrestForce.source, from, w.connector.source),
         advice: 'A connector with a lower tearing force or a shorter free fall would lower it.',

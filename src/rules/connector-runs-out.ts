@@ -27,6 +27,7 @@ export const connectorRunsOut: Rule = {
         unit: 'm',
         system: ctx.plan.units,
         tells: (v) => `${w.connector.name} tears by ${v}`,
+        what: 'torn length of the connector',
         limitSource: w.connector.source,
         source: sources(connectorRunsOut.source, w.connector.source),
         advice: 'A shorter free fall or a connector that tears farther is needed.',

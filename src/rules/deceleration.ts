@@ -25,6 +25,7 @@ export const deceleration: Rule = {
         unit: 'm',
         system: plan.units,
         tells: (v) => `${w.connector.name} extends by ${v}`,
+        what: 'extension of the connector',
         limitSource: from,
         source: sources(deceleration.source, from, w.connector.source),
         advice: 'A shorter free fall or a connector with a higher tearing force would shorten it.',

@@ -27,6 +27,7 @@ export const eyeOffset: Rule = {
         unit: 'm',
         system: plan.units,
         tells: (v) => `the eye lies ${v} short of its end stanchion before tensioning`,
+        what: 'place of the eye before tensioning',
         limitSource: limitSource(plan, 'eyeOffset'),
         source: sources(eyeOffset.source, limitSource(plan, 'eyeOffset')),
       })

@@ -36,6 +36,10 @@ export interface Comparison {
   system: UnitSystem
   /** The sentence about the value. */
   tells: (value: string) => string
+  /** What is wanted, where "at least 2 wanted" would not be said. */
+  wants?: string
+  /** What is not known where the value is not; absent: the rule's title. */
+  what?: string
   /** Where the limit is from, said in brackets. */
   limitSource: string
   source: string
@@ -67,7 +71,7 @@ function notKnown(rule: Pick<Rule, 'id' | 'title'>, c: Comparison, why: string):
     const found = compare(rule, { ...c, value: c.atBest })
     return { ...found, text: sentences(found.text, `Not all of it could be computed: ${why}.`) }
   }
-  return unknownFinding(rule, { ...c, what: rule.title.toLowerCase() }, why)
+  return unknownFinding(rule, { ...c, what: c.what ?? rule.title.toLowerCase() }, why)
 }
 
 /** A finding whose value could not be computed. */
@@ -115,7 +119,7 @@ function headOf(rule: Pick<Rule, 'id'>, c: Pick<Comparison, 'subject' | 'line' |
 
 function sentence(c: Comparison, value: number): string {
   const [got, limit] = sayBoth(value, c.limit, c.unit, c.system)
-  return `${c.where}: ${c.tells(got)}, ${c.want} ${limit} wanted (${c.limitSource}).`
+  return `${c.where}: ${c.tells(got)}, ${c.wants ?? `${c.want} ${limit}`} wanted (${c.limitSource}).`
 }
 
 const sentences = (...parts: string[]): string =>

@@ -42,7 +42,7 @@ function gapFinding(ctx: RuleContext, o: ObstacleFacts): Finding {
       ...head,
       status: 'pass',
       value: null,
-      text: `${name}: not under or over any fall room${beside}.`,
+      text: `${name}: outside the plan area of every fall room${beside}.`,
     })
   }
   if (!isKnown(o.gap)) {

@@ -28,6 +28,8 @@ export const tieBackLoopsAdjacent: Rule = {
         system: ctx.plan.units,
         tells: () =>
           `${plural(between, 'loop')} between strap (${loopName(strap.index)}) and tensioner (${loopName(tensioner.index)})`,
+        wants: 'neighbouring loops',
+        what: 'how far apart its loops are',
         limitSource: tieBackLoopsAdjacent.source,
         source: tieBackLoopsAdjacent.source,
         advice: 'Move them together.',

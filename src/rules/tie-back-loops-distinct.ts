@@ -29,6 +29,7 @@ export const tieBackLoopsDistinct: Rule = {
         unit: 'count',
         system: ctx.plan.units,
         tells: () => `strap and tensioner on ${plural(count, 'loop')} (${loops})`,
+        wants: 'one each',
         limitSource: tieBackLoopsDistinct.source,
         source: tieBackLoopsDistinct.source,
         advice: 'Move one of them to the neighbouring loop.',

@@ -27,6 +27,7 @@ export const tieBackSide: Rule = {
         unit: 'count',
         system: ctx.plan.units,
         tells: () => `${plural(count, 'leg')} on the far side of stanchion ${t.stanchion.id} from the line`,
+        wants: 'both',
         limitSource: tieBackSide.source,
         source: tieBackSide.source,
         advice: `A leg on the line’s side goes slack when the head is pulled. Move the foot of the ${wrong.map((l) => `${l.role} leg (${loopName(l.index)})`).join(' and of the ')} to the other side.`,

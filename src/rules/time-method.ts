@@ -38,6 +38,7 @@ export const timeMethod: Rule = {
         system: units,
         tells: (v) =>
           `greatest tension ${say(number(facts.timeTension), 'N', units)} in time over ${say(number(facts.energyTension), 'N', units)} by energy is ${v}`,
+        what: 'tension in time over tension by energy',
         limitSource: 'a threshold of ours',
         source: timeMethod.source,
         remark: 'The greater of the two governs.',

@@ -13,7 +13,7 @@ export function say(value: number, unit: string, system: UnitSystem): string {
 
 /** A limit beside its value: an angle's unit is not said twice. */
 export const sayLimit = (value: number, unit: string, system: UnitSystem): string =>
-  unit === 'deg' ? plain(value, 1) : say(value, unit, system)
+  unit === 'deg' || unit === 'ratio' ? plain(value, 2) : say(value, unit, system)
 
 /**
  * Value and limit as texts. Where both round to the same text although they differ, both get more digits, so that no
