@@ -21,21 +21,35 @@ function workerFall(b: Body): WorkerFall {
   }
 }
 
-export function figures(run: Run, stopped: string): TimeFall {
+/** The figures so far: those of the arrest, when taken at the end of the first swing. */
+export function figures(run: Run): Omit<TimeFall, 'whole' | 'history' | 'steps' | 'time'> {
   const { motion, peaks, books } = run
-  const absorber = motion.chain.absorber
+  const { absorber, absorberAtRest } = motion.chain
   return {
     tension: peaks.tension,
     tensionAt: { time: peaks.time, element: peaks.element },
-    absorberExtension: absorber?.extension ?? motion.chain.absorberAtRest,
+    absorberExtension: absorber?.extension ?? absorberAtRest,
     absorberRanOut: absorber !== null && absorber.extension > absorber.maxExtension,
     workers: motion.bodies.map(workerFall),
-    heads: peaks.heads.map(({ along, down, together }) => ({ along, down, together })),
+    heads: peaks.heads.map(({ along, down, together }) => ({ along, down, together: { ...together } })),
     energyError: books.worst,
-    energies: books.last,
+    energies: { ...books.last },
+    closedAt: motion.time,
+  }
+}
+
+/** What belongs to all that was computed. */
+export function wholeRun(run: Run): Pick<TimeFall, 'whole' | 'history' | 'steps' | 'time' | 'energyError'> {
+  const { motion, peaks, books } = run
+  return {
+    whole: {
+      tension: peaks.tension,
+      absorberExtension: motion.chain.absorber?.extension ?? motion.chain.absorberAtRest,
+      workers: motion.bodies.map(workerFall),
+    },
+    energyError: books.worst,
     steps: motion.steps,
     time: motion.time,
-    stopped,
     history: run.history?.finish() ?? null,
   }
 }

@@ -57,7 +57,7 @@ export interface TimeFallInput {
 export interface TimeFallOptions {
   /** Keep the whole motion for the picture. Absent: figures only. */
   history?: boolean
-  /** How long to go on past the last lowest point, s; 3 with history. Absent without: until the peaks are past. */
+  /** How long to go on past the lowest point, s. Absent: 3 with history, else just until the peaks are past. */
   after?: number
   /** Time between pictures, s. */
   frame?: number
@@ -128,8 +128,10 @@ export interface TimeFall {
   steps: number
   /** s of motion computed. */
   time: number
-  /** Why the figures were sought no further. */
-  stopped: string
+  /** When the first swing's figures were closed, s: every body had passed its lowest point and its late peaks. */
+  closedAt: number
+  /** The same for all of the motion that was computed: later swings can tear a connector further. */
+  whole: { tension: number; absorberExtension: number; workers: WorkerFall[] }
   history: FallHistory | null
 }
 
