@@ -46,11 +46,6 @@ export class Host {
     return opened
   }
 
-  /** A sample is for trying things out: it is never saved over, and is no recent plan. */
-  openSample(path: string): Promise<Said<OpenedFile>> {
-    return this.files.open(path, 'This is a sample. Save your changes under a name of your own.')
-  }
-
   async openRecent(id: string): Promise<Said<OpenedFile>> {
     const path = await this.recentList.pathOf(id)
     if (path === null) return refused('missing', 'That plan is not in the list any more.')

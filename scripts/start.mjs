@@ -21,7 +21,6 @@ const { values, positionals } = readArguments()
 const named =
   positionals[0] === undefined ? null : resolve(process.env.INIT_CWD ?? process.cwd(), positionals[0])
 if (named) checkPlan(named)
-const sample = samplePlan()
 
 await prepare()
 const electron = values['no-window'] || !hasDisplay() ? null : findElectron(root)
@@ -43,7 +42,7 @@ function checkPlan(path) {
   if (!statSync(path).isFile()) leave(2, `${path} is a folder, not a plan file.`)
 }
 
-/** The bay shows most of what the tool does. */
+/** The bay is what the window shows where no plan was named. */
 function samplePlan() {
   const folder = join(root, 'samples')
   const plans = existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith('.json')) : []
@@ -65,10 +64,9 @@ async function prepare() {
 /** True if Electron opened; its window then lives on its own and this waits for its end. */
 function openInElectron(executable) {
   const flags = isRoot() && process.platform === 'linux' ? ['--no-sandbox'] : []
-  const plan = named ? [named] : sample ? [`--sample=${sample}`] : []
   const started = Date.now()
   return new Promise((settle) => {
-    const child = spawn(executable, [...flags, root, ...plan], { stdio: 'inherit' })
+    const child = spawn(executable, [...flags, root, ...(named ? [named] : [])], { stdio: 'inherit' })
     child.on('error', () => settle(false))
     child.on('exit', (code) => settle(code === 0 || Date.now() - started > 5000))
   })
@@ -76,8 +74,7 @@ function openInElectron(executable) {
 
 async function openOnLoopback() {
   const { startLoopback, dataHome } = await import(pathToFileURL(join(builtDesktop, 'loopback.js')).href)
-  const plan = named ? { plan: named } : sample ? { sample } : {}
-  const host = await startLoopback({ built: builtWindow, ...plan })
+  const host = await startLoopback({ built: builtWindow, ...(named ? { plan: named } : {}) })
   for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => host.stop())
   const browser = values['no-window'] || !hasDisplay() ? null : findBrowser()
   const child = browser ? openInBrowser(browser, host.address, join(dataHome(), 'browser')) : null
@@ -95,7 +92,7 @@ function openInBrowser(executable, address, profile) {
 }
 
 async function tellInTerminal(address) {
-  const plan = named ?? sample
+  const plan = named ?? samplePlan()
   if (plan) await printFindings(plan)
   console.log(
     '\nNo window could be opened here: neither Electron nor a Chromium-family browser with a display was found.',

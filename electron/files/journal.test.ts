@@ -62,7 +62,12 @@ describe('JournalStore', () => {
     const folder = join(home, 'journal')
     const [name = ''] = await readdir(folder)
     const whole = await readFile(join(folder, name), 'utf8')
-    for (const damaged of [whole.slice(0, 40), '', whole.replace('fallroom-plan', 'fallroom-flan'), '{"text":"x"}']) {
+    for (const damaged of [
+      whole.slice(0, 40),
+      '',
+      whole.replace('fallroom-plan', 'fallroom-flan'),
+      '{"text":"x"}',
+    ]) {
       await writeFile(join(folder, name), damaged)
       expect(await new JournalStore(home).left()).toEqual([])
     }

@@ -114,15 +114,6 @@ describe('saving', () => {
     expect(await readFile(path, 'utf8')).toBe(text('one'))
   })
 
-  it('never saves over a sample', async () => {
-    const file = opened(await files.open(path, 'This is a sample.'))
-    expect(await files.save(file.id, text('mine'), true)).toEqual({
-      ok: false,
-      code: 'read-only',
-      why: 'This is a sample.',
-    })
-  })
-
   it('says that the disk is full, and nothing is lost', async () => {
     const full = { ...realDisk, open: failWith('ENOSPC') } as unknown as Disk
     const onFull = new PlanFiles(full)

@@ -18,8 +18,6 @@ export interface KnownFile {
   path: string
   /** Fingerprint of what the file held when it was opened or last saved here; null: it was not there. */
   base: string | null
-  /** Why it is never saved over, for a sample. */
-  locked?: string
 }
 
 /** The files that the person opened or saved in this session. Nothing else on the disk can be named. */
@@ -33,20 +31,19 @@ export class PlanFiles {
     return (id !== null && this.known.get(id)) || null
   }
 
-  /** `locked`: why this file may be read but never saved over. */
-  async open(path: string, locked?: string): Promise<Said<OpenedFile>> {
+  async open(path: string): Promise<Said<OpenedFile>> {
     const full = resolve(path)
     const text = await readText(full, MAX_PLAN_BYTES)
     if (!text.ok) return text
     await sweepTemps(full)
-    const ref = await this.register(full, fingerprint(text.value), locked)
+    const ref = await this.register(full, fingerprint(text.value))
     return said({ ...ref, readOnly: whyNotOver(text.value) ?? ref.readOnly, text: text.value })
   }
 
-  async register(path: string, base: string | null, locked?: string): Promise<FileRef> {
+  async register(path: string, base: string | null): Promise<FileRef> {
     const id = randomUUID()
-    this.known.set(id, { path, base, ...(locked !== undefined && { locked }) })
-    return { id, name: basename(path), place: path, readOnly: locked ?? (await whyReadOnly(path)) }
+    this.known.set(id, { path, base })
+    return { id, name: basename(path), place: path, readOnly: await whyReadOnly(path) }
   }
 
   /** Saves to where the file lies. Saves never overlap: the last one asked for is the one that stays. */
@@ -81,12 +78,11 @@ export class PlanFiles {
     if (!file) return said({ exists: false, changed: false, readOnly: null })
     const now = await readText(file.path, MAX_PLAN_BYTES)
     if (!now.ok) return said({ exists: now.code !== 'missing', changed: true, readOnly: null })
-    const readOnly = file.locked ?? whyNotOver(now.value) ?? (await whyReadOnly(file.path))
+    const readOnly = whyNotOver(now.value) ?? (await whyReadOnly(file.path))
     return said({ exists: true, changed: fingerprint(now.value) !== file.base, readOnly })
   }
 
   private async whyNotSave(file: KnownFile, overwrite: boolean) {
-    if (file.locked !== undefined) return refused('read-only', file.locked)
     const now = await readText(file.path, MAX_PLAN_BYTES)
     if (!now.ok && now.code === 'missing') return null
     if (!now.ok && now.code === 'not-a-file') return now

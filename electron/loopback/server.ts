@@ -13,8 +13,6 @@ export interface LoopbackOptions {
   built: string
   /** A plan that the person named on the command line. */
   plan?: string
-  /** What to open where no plan was named; never saved over. */
-  sample?: string
   /** Where the journal and the recent list are kept; absent: the person's own data folder. */
   home?: string
   /** Milliseconds without a window until the host stops by itself. */
@@ -39,7 +37,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const gate = new Gate(port)
   const stopped = new Promise<void>((resolve) => server.on('close', () => resolve()))
   const presence = new Presence(() => void stop(), options.grace)
-  const verbs = loopbackVerbs(host, launcher(host, options))
+  const verbs = loopbackVerbs(host, launcher(host, options.plan))
   const stop = () => shutDown(server, presence, host, stopped)
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
     answer({ request, response, gate, built, presence, verbs }).catch(() => response.destroy())
@@ -122,11 +120,8 @@ function refuse(response: ServerResponse, { status, words }: Refusal): void {
 }
 
 /** The launch plan is read when the window asks for it, so that a window loaded anew shows the file as it is then. */
-function launcher(host: Host, { plan, sample }: LoopbackOptions) {
-  return async (): Promise<Said<OpenedFile | null>> => {
-    if (plan !== undefined) return host.openPath(plan)
-    return sample === undefined ? said(null) : host.openSample(sample)
-  }
+function launcher(host: Host, plan: string | undefined) {
+  return async (): Promise<Said<OpenedFile | null>> => (plan === undefined ? said(null) : host.openPath(plan))
 }
 
 function listen(server: Server): Promise<number> {

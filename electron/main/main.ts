@@ -7,7 +7,7 @@ import { BuiltFiles } from '../built-files'
 import { CHANNEL, EVENTS, type MainVerb } from '../channels'
 import { Host } from '../host'
 import { askClose, askOpen, askSave } from './dialogs'
-import { type Launch, ownArguments, readLaunch } from './launch'
+import { ownArguments, planAsked } from './launch'
 import { menuTemplate } from './menu'
 import { isOwnSender } from './policy'
 import { declareProtocol, serveProtocol } from './protocol'
@@ -17,7 +17,7 @@ import { openWindow } from './window'
 const folder = dirname(fileURLToPath(import.meta.url))
 const host = new Host()
 let window: BrowserWindow | null = null
-let launch: Launch = readLaunch(ownArguments(process.argv, app.isPackaged), process.cwd())
+let launch = planAsked(ownArguments(process.argv, app.isPackaged), process.cwd())
 let document = { title: 'Fallroom', unsaved: false }
 let groups: MenuGroup[] = []
 
@@ -29,11 +29,11 @@ else app.quit()
 
 function begin(): void {
   app.on('second-instance', (_event, argv, workingFolder) =>
-    openFromOutside(readLaunch(ownArguments(argv, app.isPackaged), workingFolder)),
+    openFromOutside(planAsked(ownArguments(argv, app.isPackaged), workingFolder)),
   )
   app.on('open-file', (event, path) => {
     event.preventDefault()
-    openFromOutside({ plan: path, sample: null })
+    openFromOutside(path)
   })
   app.on('window-all-closed', () => app.quit())
   app.on('will-quit', () => void host.end())
@@ -73,19 +73,18 @@ function tell(event: DeskEvent): void {
   window?.webContents.send(EVENTS, event)
 }
 
-function openFromOutside(asked: Launch): void {
+function openFromOutside(asked: string | null): void {
   if (!window) {
     launch = asked
     return
   }
   if (window.isMinimized()) window.restore()
   window.focus()
-  if (asked.plan) void host.openPath(asked.plan).then((file) => tell({ kind: 'opened', file }))
+  if (asked) void host.openPath(asked).then((file) => tell({ kind: 'opened', file }))
 }
 
 async function launchFile(): Promise<Said<OpenedFile | null>> {
-  if (launch.plan) return host.openPath(launch.plan)
-  return launch.sample ? host.openSample(launch.sample) : said(null)
+  return launch === null ? said(null) : host.openPath(launch)
 }
 
 function guardClose(event: { preventDefault(): void }): void {
