@@ -1,5 +1,5 @@
 import { bentCapacity, straightCapacity } from '../solver/bracket-capacity'
-import { derived, given } from '../solver/explain'
+import { derived } from '../solver/explain'
 import type { LegFacts, TieBackFacts } from './context'
 import { isKnown, whyUnknown } from './context'
 import { told, unknownFinding } from './judge'
@@ -69,16 +69,3 @@ export const loopSidePull: Rule = {
     return derived('greatest', 'Larger leg force', legs, { unit: 'N' })
   },
 }
-
-/** Straight and bent capacity of the loop that a finding is about, for the page beside the sum. */
-export const sidePullCapacities = (leg: LegFacts) => [
-  derived('straightCapacity', 'Pulled straight', [
-    given('Bar diameter', leg.row.barDiameter, 'm', 'the plan', 'd'),
-    given('Yield', leg.row.yieldStress, 'Pa', 'the plan'),
-  ]),
-  derived('bentCapacity', 'One leg bent sideways', [
-    given('Bar diameter', leg.row.barDiameter, 'm', 'the plan', 'd'),
-    given('Yield', leg.row.yieldStress, 'Pa', 'the plan'),
-    given('Height of the pull', leg.row.height, 'm', 'the plan'),
-  ]),
-]

@@ -9,6 +9,8 @@ export interface LegFigures {
   across: number
   /** s, N per unit strain. */
   stiffness: number
+  /** Its foot is on the line's side: it goes slack when the head is pulled. */
+  slack?: boolean
 }
 
 export interface HeadFigures {
@@ -43,7 +45,9 @@ export function explainHead(f: HeadFigures): HeadExplained {
     symbol: 'K',
   })
   const forces = legs.map((l) =>
-    derived('legForce', l.label, [pull, l.stiffness, K, l.along, l.length], { unit: 'N' }),
+    l.slack
+      ? given(l.label, 0, 'N', SLACK)
+      : derived('legForce', l.label, [pull, l.stiffness, K, l.along, l.length], { unit: 'N' }),
   )
   const shaft = derived('shaftForce', 'Shaft force', [pull, ks, K], { unit: 'N' })
   const rope = found('Downward pull of the rope', f.down, 'N', f.corner)
@@ -65,18 +69,16 @@ function legParts(leg: LegFigures, height: Explained, source: string) {
   const along = given(`${leg.label}, along the girder`, leg.along, 'm', 'geometry', 'a')
   const across = given(`${leg.label}, across the girder`, leg.across, 'm', 'geometry', 'b')
   const length = derived('legLength', `${leg.label}, length`, [along, across, height], { symbol: 'l' })
+  const slack = leg.slack === true || leg.along === 0
+  const name = `${leg.label}, stiffness along the line`
   const strap = given('Strap, force per unit strain', leg.stiffness, 'N', source, 's')
-  const stiffness = derived(
-    'legStiffness',
-    `${leg.label}, stiffness along the line`,
-    [strap, length, along],
-    {
-      symbol: 'k',
-      unit: 'N/m',
-    },
-  )
-  return { label: leg.label, along, length, stiffness }
+  const stiffness = slack
+    ? given(name, 0, 'N/m', SLACK, 'k')
+    : derived('legStiffness', name, [strap, length, along], { symbol: 'k', unit: 'N/m' })
+  return { label: leg.label, along, length, stiffness, slack }
 }
+
+const SLACK = 'a leg on the line’s side, or straight under the head, takes nothing along the line'
 
 /**
  * Pull in every loop of a bracket, in the order of `load.loops`, with the tube's pose that gives it. The two balance

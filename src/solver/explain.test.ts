@@ -127,6 +127,19 @@ describe('explanation of an end stanchion', () => {
     }
   })
 
+  it('a slack leg takes nothing, and the other and the shaft take it all', () => {
+    const legs = [
+      { label: 'Strap leg', along: 1.35, across: 0, stiffness: 250e3, slack: true },
+      { label: 'Tensioner leg', along: 1.65, across: 0, stiffness: 250e3 },
+    ]
+    const figures = { pull: 10e3, down: 0, headStiffness: 120e3, height: 1.067, legs, corner: 'by hand' }
+    const t = explainHead({ ...figures, sources: { stanchion: 'example', tieBack: 'example' } })
+    expect(t.legs[0]!.value).toBe(0)
+    const along = t.legs[1]!.value! * (1.65 / Math.hypot(1.65, 1.067))
+    expect(along + t.shaft.value!).toBeCloseTo(10e3, 6)
+    for (const node of [...t.legs, t.shaft, t.axial]) expect(disagreements(node)).toEqual([])
+  })
+
   it('loops: pulls of the check case, and a balance of zero', () => {
     const load = { loops: [-0.45, -0.15, 0.15, 0.45], boltsAlong: 0.3, axial: 9702.289, moment: 7293.572 }
     const loops = explainLoops(load, ['Loop 6', 'Loop 7', 'Loop 8', 'Loop 9'])!
