@@ -8,6 +8,9 @@ export function writePartsJson(parts: readonly Part[]): string {
   return `${JSON.stringify({ format: 'fallroom-parts', version: 1, parts }, null, 2)}\n`
 }
 
+/** The library's own pattern misses a text of several lines. */
+const FORMULA = /^[=+\-@\t\r]/
+
 /**
  * The text of a part list as CSV: one part a line, figures in the SI unit of the column's head, empty where a kind has
  * no such field. Text that a spreadsheet would take for a formula gets an apostrophe before it, which reading removes.
@@ -15,7 +18,7 @@ export function writePartsJson(parts: readonly Part[]): string {
 export function writePartsCsv(parts: readonly Part[]): string {
   const columns = columnsOf([...new Set(parts.map((p) => p.kind))])
   const rows = parts.map((part) => columns.map((field) => cell(part, field)))
-  return `${Papa.unparse({ fields: columns.map(columnName), data: rows }, { escapeFormulae: true, newline: '\n' })}\n`
+  return `${Papa.unparse({ fields: columns.map(columnName), data: rows }, { escapeFormulae: FORMULA, newline: '\n' })}\n`
 }
 
 function cell(part: Part, field: PartField): string | number {

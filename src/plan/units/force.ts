@@ -32,7 +32,7 @@ export function parseForce(text: string, system: UnitSystem): Parsed {
 export function formatForce(newtons: number, system: UnitSystem): string {
   if (!Number.isFinite(newtons)) return NOT_KNOWN
   if (system === 'us') return `${figures(newtons / POUND_FORCE, 3)} lbf`
-  return newtons !== 0 && Math.abs(newtons) < 9.95
+  return Math.abs(newtons) >= 0.05 && Math.abs(newtons) < 9.95
     ? `${fixed(newtons, 1)} N`
     : `${fixed(newtons / 1_000, 2)} kN`
 }

@@ -57,7 +57,7 @@ export function formatLength(m: number, system: UnitSystem): string {
 
 function siLength(m: number): string {
   const size = Math.abs(m)
-  if (size === 0 || size >= 0.09995) return `${fixed(m, 2)} m`
+  if (size < 0.00005 || size >= 0.09995) return `${fixed(m, 2)} m`
   return `${upTo(m * 1_000, 1)} mm`
 }
 
