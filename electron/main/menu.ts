@@ -17,6 +17,7 @@ export function menuTemplate(
     label: group.label,
     submenu: [
       ...group.items.map((item) => menuItem(item, actions)),
+      ...(mac && group.label === 'Edit' ? textRoles : []),
       // Plans are opened from the first group, as on every desktop.
       ...(index === 0 ? [recentMenu(recent, actions), ...quitItem(mac)] : []),
     ],
@@ -24,6 +25,15 @@ export function menuTemplate(
   const windowMenu: MenuItemConstructorOptions = { role: 'windowMenu' }
   return mac ? [{ role: 'appMenu' }, ...own, windowMenu] : [...own, windowMenu]
 }
+
+/** On a Mac the keys of text fields work only through menu entries of these roles. */
+const textRoles: MenuItemConstructorOptions[] = (['cut', 'copy', 'paste', 'selectAll'] as const).map(
+  (role) => ({
+    role,
+    visible: false,
+    acceleratorWorksWhenHidden: true,
+  }),
+)
 
 function menuItem(item: MenuItem, actions: MenuActions): MenuItemConstructorOptions {
   const accelerator = item.shortcut ? { accelerator: acceleratorOf(item.shortcut) } : {}
