@@ -2,7 +2,7 @@ import { derived, given } from '../solver/explain'
 import { compare, holds } from './judge'
 import type { Rule } from './rule'
 import { eachStanchion, stanchionOf } from './subjects'
-import { limitSource, say, sources } from './words'
+import { brief, limitSource, say, sources } from './words'
 
 export const boltEdge: Rule = {
   id: 'bolt-edge',
@@ -35,7 +35,7 @@ export const boltEdge: Rule = {
         limitSource: limitSource(plan, 'boltEdge'),
         source: sources(boltEdge.source, limitSource(plan, 'boltEdge')),
         advice: onGirder
-          ? `Put plates of ${wanted} or more under its bolts (${limitSource(plan, 'plateThickness')}) or move it inwards.`
+          ? `Put plates of ${wanted} or more under its bolts (${brief(limitSource(plan, 'plateThickness'))}) or move it inwards.`
           : 'Move it inwards.',
         remark:
           plate > 0 ? `Plates of ${say(plate, 'm', units)} under its bolts, ${wanted} wanted there.` : '',

@@ -23,7 +23,7 @@ import type {
 import type { Explained } from '../solver/explain'
 
 /** A number that could not be computed says why, in plain words that end a sentence. */
-export interface Unknown {
+interface Unknown {
   unknown: string
 }
 
@@ -103,7 +103,7 @@ export interface WorkerFacts {
 }
 
 /** One loop that the bracket's tube passes through. */
-export interface EngagedLoop {
+interface EngagedLoop {
   /** From 0, in its row. */
   index: number
   station: number

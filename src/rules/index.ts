@@ -34,8 +34,8 @@ import { timeMethod } from './time-method'
 import { wireRopeStrength } from './wire-rope-strength'
 import { workerMass } from './worker-mass'
 
-export type { Finding, FindingStatus } from './finding'
-export type { Rule, SubjectKind } from './rule'
+export type { Finding } from './finding'
+export type { Rule } from './rule'
 
 export const rules: readonly Rule[] = [
   anchorSpacing,

@@ -3,7 +3,7 @@ import type { UnitSystem } from '../plan/units'
 import { isKnown, type Known, whyUnknown } from './context'
 import type { Finding, FindingStatus } from './finding'
 import type { Rule } from './rule'
-import { sayBoth } from './words'
+import { brief, sayBoth } from './words'
 
 export type Want = 'at least' | 'at most' | 'less than'
 
@@ -19,7 +19,7 @@ export function holds(value: number, limit: number, want: Want): boolean {
 }
 
 /** Signed distance from the limit, positive to the good. */
-export const marginOf = (value: number, limit: number, want: Want): number =>
+const marginOf = (value: number, limit: number, want: Want): number =>
   want === 'at least' ? value - limit : limit - value
 
 export interface Comparison {
@@ -119,7 +119,7 @@ function headOf(rule: Pick<Rule, 'id'>, c: Pick<Comparison, 'subject' | 'line' |
 
 function sentence(c: Comparison, value: number): string {
   const [got, limit] = sayBoth(value, c.limit, c.unit, c.system)
-  return `${c.where}: ${c.tells(got)}, ${c.wants ?? `${c.want} ${limit}`} wanted (${c.limitSource}).`
+  return `${c.where}: ${c.tells(got)}, ${c.wants ?? `${c.want} ${limit}`} wanted (${brief(c.limitSource)}).`
 }
 
 const sentences = (...parts: string[]): string =>

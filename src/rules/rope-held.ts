@@ -7,7 +7,12 @@ import { ropeStrength } from './wire-rope-strength'
 
 const parts = (facts: LineFacts): Strength[] => [
   ropeStrength(facts, facts.heldTension),
-  ...facts.stanchions.flatMap((s) => stanchionStrengths(s, s.heldShaft, s.heldAxial)),
+  ...facts.stanchions.flatMap((s) =>
+    stanchionStrengths(s, s.heldShaft, s.heldAxial).map((part) => ({
+      ...part,
+      name: `at stanchion ${s.stanchion.id} ${part.name}`,
+    })),
+  ),
 ]
 
 export const ropeHeld: Rule = {

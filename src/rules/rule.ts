@@ -3,7 +3,7 @@ import type { Explained } from '../solver/explain'
 import type { RuleContext } from './context'
 import type { Finding } from './finding'
 
-export type SubjectKind = 'line' | 'stanchion' | 'tie-back' | 'loop-row' | 'worker' | 'obstacle'
+type SubjectKind = 'line' | 'stanchion' | 'tie-back' | 'loop-row' | 'worker' | 'obstacle'
 
 export interface Rule {
   id: string

@@ -10,11 +10,10 @@ export function stanchionStrengths(
   axial: Demand,
   uplift?: Demand,
 ): Strength[] {
-  const of = `of stanchion ${s.stanchion.id}`
   const strengths: Strength[] = [
-    { name: `the head ${of}`, capacity: s.part.headCapacity, demand: shaft, source: s.part.source },
+    { name: 'the head', capacity: s.part.headCapacity, demand: shaft, source: s.part.source },
     {
-      name: `the shaft ${of}, pressed`,
+      name: 'the shaft, pressed,',
       capacity: s.part.axialCapacity,
       demand: axial,
       source: s.part.source,
@@ -22,7 +21,7 @@ export function stanchionStrengths(
   ]
   if (uplift) {
     const capacity = s.bracket.upliftCapacity
-    strengths.push({ name: `the bracket ${of}, lifted`, capacity, demand: uplift, source: s.bracket.source })
+    strengths.push({ name: 'the bracket, lifted,', capacity, demand: uplift, source: s.bracket.source })
   }
   return strengths
 }

@@ -22,7 +22,7 @@ export interface Strength {
 /** Strength over demand; infinite where nothing is asked of the part. */
 const ratio = (capacity: number, demand: number): number => (demand > 0 ? capacity / demand : Infinity)
 
-export interface Weakest {
+interface Weakest {
   /** Unknown where any demand is; infinite where nothing is asked of any part. */
   value: Known
   /** The lowest ratio that is known: the true one is this at best. */
@@ -31,7 +31,7 @@ export interface Weakest {
 }
 
 /** The part with the lowest strength over demand. */
-export function weakest(parts: Strength[]): Weakest {
+function weakest(parts: Strength[]): Weakest {
   let low = Infinity
   let of: Strength | null = null
   let missing: Exclude<Known, number> | null = null

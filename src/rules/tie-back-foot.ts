@@ -24,5 +24,5 @@ export function footAdvice(t: TieBackFacts, leg: LegFacts, wouldDo: (along: numb
     const taken = other !== undefined && other.row.id === leg.row.id && other.index === i
     if (!taken && wouldDo(along)) return `Move its foot from ${loopName(leg.index)} to ${loopName(i)}.`
   }
-  return `No loop of row ${leg.row.id} lies far enough out on that side.`
+  return `No loop of row ${leg.row.id} lies far enough out on that side: move the stanchion away from it.`
 }

@@ -12,7 +12,7 @@ export function say(value: number, unit: string, system: UnitSystem): string {
 }
 
 /** A limit beside its value: an angle's unit is not said twice. */
-export const sayLimit = (value: number, unit: string, system: UnitSystem): string =>
+const sayLimit = (value: number, unit: string, system: UnitSystem): string =>
   unit === 'deg' || unit === 'ratio' ? plain(value, 2) : say(value, unit, system)
 
 /**
@@ -51,6 +51,9 @@ export const loopName = (index: number): string => `loop ${loopNumber(index)}`
 export const limitSource = (plan: Plan, field: keyof Basis): string =>
   plan.basis.sources[field] ?? 'source not given'
 
+/** The head of a source, for brackets in a sentence: what follows a colon, comma or bracket stays in the source itself. */
+export const brief = (source: string): string => source.split(/: |, |; | \(/)[0] ?? source
+
 /** The source of a finding: the rule's, the limit's, the part's. */
 export function sources(rule: string, limit?: string, figures?: string): string {
   const parts = [rule]
@@ -59,7 +62,7 @@ export function sources(rule: string, limit?: string, figures?: string): string 
   return parts.join('; ')
 }
 
-export const METHODS = { energy: 'by energy', dynamic: 'in time' } as const
+const METHODS = { energy: 'by energy', dynamic: 'in time' } as const
 
 /** Which fall a figure is from, as a sentence; empty where it is not known. */
 export function cornerSentence(corner: Corner | undefined, facts: LineFacts): string {
@@ -76,6 +79,8 @@ export function cornerWords(corner: Corner, facts: LineFacts): string {
         ? `in span ${spanName(facts, corner.span)}`
         : ''
   const fall = [worker === null ? 'fall' : `fall of ${worker}`, place].filter(Boolean).join(' ')
+  // Beside a stanchion the line does not move: only the connector's end counts.
+  if (corner.beside !== undefined) return `${fall}, ${METHODS[corner.method]}, ${corner.connector} connector`
   return `${fall}, ${METHODS[corner.method]}, ${corner.line} line, ${corner.connector} connector, rope ${corner.grip}`
 }
 

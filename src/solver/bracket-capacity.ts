@@ -1,7 +1,7 @@
 /** What one loop can carry, and how near a levelling bolt stands to the girder's edge (mechanics section 7). */
 
 /** Area of a round bar, m2. */
-export const barArea = (diameter: number): number => (Math.PI * diameter * diameter) / 4
+const barArea = (diameter: number): number => (Math.PI * diameter * diameter) / 4
 
 /**
  * Pull at which a loop yields when pulled straight up, N: both legs of the bar, 2 x area x yield.

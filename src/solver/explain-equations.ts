@@ -4,7 +4,7 @@
  */
 import { straightCapacity } from './bracket-capacity'
 
-export interface Equation {
+interface Equation {
   formula: string
   /** '' where the unit is that of the parts. */
   unit: string
@@ -91,13 +91,6 @@ const fall = {
     'm',
     'geometry of the hanging body',
     (d, h, e, stretch, margin) => d + h + e + stretch + margin,
-  ),
-  underside: of('girder top - depth', 'm', 'geometry', (top, depth) => top - depth),
-  obstacleGap: of(
-    'underside of the room - top of the obstacle - its margin',
-    'm',
-    'geometry',
-    (underside, top, margin) => underside - top - margin,
   ),
 } satisfies Record<string, Equation>
 

@@ -72,7 +72,7 @@ export function explainEnergyBalance(f: FallFigures): Explained {
 }
 
 /** h + d + e + harness stretch. */
-export function explainTotalFall(f: FallFigures, value?: number | null): Explained {
+function explainTotalFall(f: FallFigures, value?: number | null): Explained {
   const parts = [explainFreeFall(f), drop(f), explainExtension(f), stretch(f)]
   return derived('totalFall', 'Total fall', parts, value === undefined ? {} : { value })
 }

@@ -2,7 +2,7 @@
 import { type BracketForces, type BracketLoad, bracketForces } from './bracket'
 import { derived, type Explained, found, given } from './explain'
 
-export interface LegFigures {
+interface LegFigures {
   label: string
   /** Horizontal distances from head to loop along and across the girder, m. */
   along: number

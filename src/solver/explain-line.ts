@@ -1,20 +1,6 @@
-/** Explanations at the level of a line: governing tension, strength over demand, take-up, eye offset, obstacle gap. */
+/** Explanations at the level of a line: strength of the rope, take-up, eye offset. */
 import { derived, type Explained, found, given } from './explain'
 import type { TakeUpFigures } from './lengths'
-
-/** The greatest of several figures, each with the corner it is from. */
-export function explainGreatest(
-  label: string,
-  unit: string,
-  corners: { label: string; value: number | null; method: string }[],
-): Explained {
-  const parts = corners.map((c) => found(c.label, c.value, unit, c.method))
-  return derived('greatest', label, parts, { unit })
-}
-
-/** A strength over the demand on it. */
-export const explainRatio = (label: string, strength: Explained, demand: Explained): Explained =>
-  derived('ratio', label, [strength, demand], { unit: 'ratio' })
 
 /** Breaking strength of a wire rope times the efficiency of its termination. */
 export function explainRopeStrength(breaking: number, termination: number, source: string): Explained {
@@ -69,30 +55,4 @@ export function explainEyeOffset(
     derived('sum', 'Hardware length', pieces, { unit: 'm' }),
     take,
   ])
-}
-
-export interface GapFigures {
-  /** Elevation of the girder's top over the point, depth of the room under it, elevation of the obstacle there, m. */
-  girderTop: number
-  depth: Explained
-  obstacleTop: number
-  margin: number
-  /** The gap that the room's own measurement found. */
-  gap: number | null
-  obstacle: string
-}
-
-/** Gap between the underside of the fall room and an obstacle at its worst point. */
-export function explainGap(f: GapFigures): Explained {
-  const top = given('Girder top above that point', f.girderTop, 'm', 'geometry')
-  return derived(
-    'obstacleGap',
-    `Gap above ${f.obstacle}`,
-    [
-      derived('underside', 'Underside of the fall room', [top, f.depth]),
-      given(`Top of ${f.obstacle}`, f.obstacleTop, 'm', 'the plan'),
-      given('Margin of the obstacle', f.margin, 'm', 'the plan'),
-    ],
-    { value: f.gap },
-  )
 }

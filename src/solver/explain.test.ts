@@ -2,14 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { derived, disagreements, type Explained, flatten, given } from './explain'
 import { explainClearance, explainDepth, explainEnergyBalance, type FallFigures } from './explain-fall'
 import { explainHead, explainLoops } from './explain-head'
-import {
-  explainEyeOffset,
-  explainGap,
-  explainGreatest,
-  explainRatio,
-  explainRopeStrength,
-  explainTakeUp,
-} from './explain-line'
+import { explainEyeOffset, explainRopeStrength, explainTakeUp } from './explain-line'
 import { fallAtStanchion, freeFall } from './fall-energy'
 import { takeUp } from './lengths'
 
@@ -150,7 +143,7 @@ describe('explanation of an end stanchion', () => {
   })
 })
 
-describe('explanation of lengths, strengths and gaps', () => {
+describe('explanation of lengths and strengths', () => {
   it('take-up and eye offset are those of the solver', () => {
     const f = {
       tension: 4450,
@@ -176,20 +169,13 @@ describe('explanation of lengths, strengths and gaps', () => {
   })
 
   it('strength over the greatest demand', () => {
-    const demand = explainGreatest('Governing tension', 'N', [
-      { label: 'energy', value: 17000, method: 'energy' },
-      { label: 'in time', value: 18000, method: 'time' },
+    const demand = derived('greatest', 'Governing tension', [
+      given('energy', 17000, 'N', 'energy'),
+      given('in time', 18000, 'N', 'time'),
     ])
-    const tree = explainRatio('Safety factor', explainRopeStrength(64050, 0.8, 'example'), demand)
+    const tree = derived('ratio', 'Safety factor', [explainRopeStrength(64050, 0.8, 'example'), demand])
     expect(tree.value).toBeCloseTo((64050 * 0.8) / 18000, 12)
     expect(disagreements(tree)).toEqual([])
-  })
-
-  it('a gap that the room measured is held against its sum', () => {
-    const depth = given('Depth', 5.2, 'm', 'room')
-    const gap = { girderTop: 18, depth, obstacleTop: 9, margin: 0.3, gap: 3.5, obstacle: 'shed' }
-    expect(disagreements(explainGap(gap))).toEqual([])
-    expect(disagreements(explainGap({ ...gap, gap: 3.4 }))).toHaveLength(1)
   })
 
   it('is plain data with a formula wherever there is an equation', () => {

@@ -116,7 +116,7 @@ const stanchions = [
 ]
 
 /** A plan that fits the facts; only what rules read is filled in. */
-export function testPlan(units: 'us' | 'si' = 'si'): Plan {
+function testPlan(units: 'us' | 'si' = 'si'): Plan {
   return {
     format: 'fallroom-plan',
     version: 1,
@@ -267,7 +267,7 @@ function stanchionFacts(index: number): StanchionFacts {
 }
 
 /** Facts of one line at which every rule holds. */
-export function lineFacts(): LineFacts {
+function lineFacts(): LineFacts {
   const plan = testPlan()
   return {
     line: plan.lines[0]!,

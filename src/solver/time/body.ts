@@ -51,6 +51,7 @@ function freeFall(w: TimeWorker, z: number): number {
 export function freshBody(worker: TimeWorker, tie: Tie, inTurn: boolean): Body {
   const h = freeFall(worker, tie.z)
   const length = lockLength(worker, tie.z)
+  const late = inTurn || (worker.delay ?? 0) > 0
   const standing = tie.z - length + h
   return {
     worker,
@@ -64,7 +65,7 @@ export function freshBody(worker: TimeWorker, tie: Tie, inTurn: boolean): Body {
     w: 0,
     state: 'standing',
     stepsOff: inTurn ? Number.POSITIVE_INFINITY : (worker.delay ?? 0) - Math.sqrt((2 * h) / GRAVITY),
-    freeFall: null,
+    freeFall: late ? null : h,
     brought: 0,
     from: standing,
     arrestForce: 0,
@@ -148,7 +149,7 @@ function leaves(b: Body, m: Motion, x: number, z: number): boolean {
 }
 
 function note(b: Body, F: number, ropeZ: number, time: number): void {
-  if (F > 0 && b.freeFall === null) b.freeFall = b.standing - b.z
+  if (F > 0 && b.freeFall === null) b.freeFall = b.standing - b.z - b.connector.extension
   if (F > b.arrestForce) b.arrestForce = F
   if (F > 0 && b.connector.extension > b.extension) b.extension = b.connector.extension
   if (ropeZ < b.ropeLowest) b.ropeLowest = ropeZ

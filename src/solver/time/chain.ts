@@ -56,7 +56,7 @@ export function buildChain(input: TimeFallInput, mesh: Mesh, dt: number): Chain 
   const EA = input.set.stiffness
   const chain: Chain = {
     mesh,
-    pulleys: input.grip === 'sliding' ? layPulleys(mesh) : [],
+    pulleys: input.grip === 'sliding' && mesh.pieces.length > 0 ? layPulleys(mesh) : [],
     absorber: movingAbsorber(input, mesh),
     absorberAtRest: input.line.absorberExtension,
     runs: [],
@@ -158,7 +158,7 @@ export function stableStep(input: TimeFallInput, mesh: Mesh): number {
       most = Math.max(most, (2 * (before + after) + pullOn(input, mesh, i)) / mesh.mass[i]!)
     }
   }
-  const body = Math.max(...input.workers.map((w) => (4 * w.connector.stiffness) / w.mass))
+  const body = Math.max(0, ...input.workers.map((w) => (4 * w.connector.stiffness) / w.mass))
   const w = Math.sqrt(Math.max(most, body))
   const z = (ROPE_DAMPING * w) / 2
   return (2 / w) * (Math.sqrt(1 + z * z) - z)

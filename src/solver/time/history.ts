@@ -3,17 +3,30 @@ import type { Means } from './means'
 import type { Motion } from './step'
 import type { Energies, FallHistory } from './types'
 
+function stillTension(m: Motion): Float64Array {
+  const { nodes, rest, pieces } = m.chain.mesh
+  const tension = Float64Array.from(rest, (l0, e) => {
+    const l = Math.hypot(nodes[4 * e + 4]! - nodes[4 * e]!, nodes[4 * e + 5]! - nodes[4 * e + 1]!)
+    return m.chain.EA * Math.max(0, l / l0 - 1)
+  })
+  for (const p of pieces) tension.fill(0, p.first, p.last)
+  return tension
+}
+
 export class HistoryTaker {
   private frames = 0
   private room = 256
   private readonly nodes: number
   private readonly bodies: number
+  /** Tension of elements in spans that do not move, N; 0 in the others. */
+  private readonly still: Float64Array
   private arrays: Omit<FallHistory, 'frames' | 'nodes' | 'workers' | 'attachedNode'>
 
   constructor(private readonly motion: Motion) {
     this.nodes = motion.chain.mesh.count
     this.bodies = motion.bodies.length
     this.arrays = this.makeRoom(this.room)
+    this.still = stillTension(motion)
   }
 
   private makeRoom(frames: number): HistoryTaker['arrays'] {
@@ -51,7 +64,7 @@ export class HistoryTaker {
       a.x[f * n + i] = at[4 * i]!
       a.z[f * n + i] = at[4 * i + 1]!
     }
-    for (let e = 0; e < n - 1; e++) a.tension[f * (n - 1) + e] = means.mean[e]!
+    for (let e = 0; e < n - 1; e++) a.tension[f * (n - 1) + e] = means.mean[e]! + this.still[e]!
     this.takeBodies(f)
     for (const h of m.heads)
       a.headShift[2 * f + (h.towards > 0 ? 0 : 1)] = h.towards * (at[4 * h.node]! - h.measured)

@@ -125,12 +125,15 @@ function fixedPoints(ropeTo: number[], held: boolean, ties: Point[]): number[] {
   return stops.sort((a, b) => a - b)
 }
 
-/** Spans that move: all of them where rope slides; where held, from the first to the last with a fall on its rope. */
+/**
+ * Spans that move: all of them where rope slides; where held, from the first to the last with a fall on its rope; none
+ * where everybody is tied to a stanchion.
+ */
 function movingSpans(input: TimeFallInput, ties: Point[]): { from: number; to: number } {
-  const last = input.line.spans.length - 1
-  if (input.grip === 'sliding') return { from: 0, to: last }
   const spans = input.workers.filter((_, i) => ties[i]!.stanchion < 0).map((w) => w.span)
-  return spans.length ? { from: Math.min(...spans), to: Math.max(...spans) } : { from: 0, to: -1 }
+  if (spans.length === 0) return { from: 0, to: -1 }
+  if (input.grip === 'sliding') return { from: 0, to: input.line.spans.length - 1 }
+  return { from: Math.min(...spans), to: Math.max(...spans) }
 }
 
 /** Builds the chain for a fall. */

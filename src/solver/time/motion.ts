@@ -8,6 +8,8 @@ import type { TimeFallInput, TimeFallOptions } from './types'
 
 /** Part of the longest stable step that is taken: the rope's own stiffness sideways adds a little. */
 const SAFE_PART = 0.92
+/** Steps in a quarter of a millisecond where no rope asks for short ones. */
+const FEWEST_STEPS = 8
 
 export function startMotion(
   input: TimeFallInput,
@@ -15,7 +17,7 @@ export function startMotion(
 ): { motion: Motion; stepsPerBlock: number } {
   const mesh = buildMesh(input, options)
   const longest = stableStep(input, mesh) * SAFE_PART * Math.min(options.step ?? 1, 1)
-  const stepsPerBlock = Math.ceil(BLOCK_TIME / longest)
+  const stepsPerBlock = Math.max(FEWEST_STEPS, Math.ceil(BLOCK_TIME / longest))
   const dt = BLOCK_TIME / stepsPerBlock
   const chain = buildChain(input, mesh, dt)
   const inTurn = input.order === 'in-turn'
@@ -59,6 +61,15 @@ function endHeads(input: TimeFallInput, mesh: Mesh): EndHead[] {
     })
   }
   return heads
+}
+
+/** Greatest tension at rest in the spans that stay as they are, N. */
+export function idleTension(input: TimeFallInput, mesh: Mesh): number {
+  const still = input.line.spans.filter((_, i) => i < mesh.from || i > mesh.to)
+  return Math.max(
+    0,
+    ...still.map((s) => Math.hypot(s.H, Math.max(Math.abs(s.V), Math.abs(input.set.weight * s.L - s.V)))),
+  )
 }
 
 /** Pull of the spans that stay as they are, along (towards greater x) and down of each head, N. */

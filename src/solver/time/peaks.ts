@@ -8,8 +8,9 @@ export interface Peaks {
   heads: (HeadPull & { resultant: number })[]
 }
 
-export const freshPeaks = (heads: number): Peaks => ({
-  tension: 0,
+/** @param tension what the rope has anyway where it does not move, N */
+export const freshPeaks = (heads: number, tension: number): Peaks => ({
+  tension,
   time: 0,
   element: 0,
   heads: Array.from({ length: heads }, () => ({

@@ -4,7 +4,7 @@ import { slow } from './drag'
 import { type Books, closeEntry, halfEntry, openBooks } from './energy'
 import { HistoryTaker } from './history'
 import { BLOCK_TIME, endBlock, type Means, startMeans } from './means'
-import { startMotion } from './motion'
+import { idleTension, startMotion } from './motion'
 import { freshPeaks, notePeaks, type Peaks } from './peaks'
 import { type Motion, step } from './step'
 import type { TimeFallInput, TimeFallOptions } from './types'
@@ -33,7 +33,7 @@ export function openRun(input: TimeFallInput, options: TimeFallOptions): Run {
   const run: Run = {
     motion,
     means,
-    peaks: freshPeaks(motion.chain.mesh.headX.length),
+    peaks: freshPeaks(motion.chain.mesh.headX.length, idleTension(input, motion.chain.mesh)),
     books,
     history: options.history ? new HistoryTaker(motion) : null,
     stepsPerBlock,

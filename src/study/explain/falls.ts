@@ -25,11 +25,11 @@ const NAMES: Record<Figure, [string, string]> = {
   absorber: ['Extension of the line absorber', 'm'],
 }
 
-export const IN_TIME =
+const IN_TIME =
   'fall in time: lumped masses on the rope, integrated to rest; tension as the greatest mean over 5 ms'
 
 /** Figures of the energy fall that a corner names; null for falls in time and where it was not computed. */
-export function cornerFigures(plan: Plan, line: LineStudy, corner: Corner): FallFigures | null {
+function cornerFigures(plan: Plan, line: LineStudy, corner: Corner): FallFigures | null {
   if (corner.method !== 'energy') return null
   if (corner.beside === undefined) {
     const at = caseOf(line, corner)

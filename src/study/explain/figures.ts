@@ -9,7 +9,7 @@ import type { Fall } from '../results'
 import type { StudiedFall } from '../studied-fall'
 
 /** Whether a fall of the results is the one that a rule's corner names. */
-export const isCorner = (f: Fall, c: Corner): boolean =>
+const isCorner = (f: Fall, c: Corner): boolean =>
   f.method === c.method &&
   f.grip === c.grip &&
   f.line === c.line &&

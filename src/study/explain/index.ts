@@ -30,7 +30,7 @@ export const explainFinding = (study: Study, finding: Finding): Explained | null
   explainByRule(explainedContext(study), finding)
 
 /** The facts of a study with the sums behind them. */
-export function explainedContext(study: Study): RuleContext {
+function explainedContext(study: Study): RuleContext {
   const { context, plan } = study
   return {
     ...context,

@@ -59,7 +59,7 @@ function loopSums(s: StanchionInput, pull: HeadPull, head: HeadExplained) {
 }
 
 /** The sums of one stanchion in the fall that a demand is from; null where that fall has no figures. */
-export function stanchionAt(line: LineStudy, index: number, corner: Corner): StanchionExplained | null {
+function stanchionAt(line: LineStudy, index: number, corner: Corner): StanchionExplained | null {
   const pull = fallOf(line, corner)?.heads?.[index]
   const s = line.input.stanchions[index]
   return pull && s ? explainStanchion(s, pull, cornerWords(corner, line.facts)) : null
