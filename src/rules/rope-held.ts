@@ -15,6 +15,13 @@ const parts = (facts: LineFacts): Strength[] => [
   ),
 ]
 
+function remark(facts: LineFacts): string {
+  if (facts.stanchions.length < 3) return 'It has no intermediate stanchion: held and sliding are the same.'
+  return facts.line.grip === 'held'
+    ? 'Held is this line’s own grip: wire-rope-strength and stanchion-strength judge it.'
+    : 'A bound for a rope that jams; it drags at intermediate stanchions.'
+}
+
 export const ropeHeld: Rule = {
   id: 'rope-held',
   subject: 'line',
@@ -25,14 +32,11 @@ export const ropeHeld: Rule = {
     eachLine(ctx, (facts) =>
       strengthFinding(ropeHeld, ctx, {
         subject: facts.line.id,
-        where: `${facts.line.name}, rope held at intermediate stanchions`,
+        where: `${facts.line.name}, rope held`,
         line: facts,
         parts: parts(facts),
         otherwise: 'warn',
-        remark:
-          facts.line.grip === 'held'
-            ? 'Held is this line’s own grip: wire-rope-strength and stanchion-strength judge it.'
-            : 'A bound for a rope that jams; it drags at intermediate stanchions.',
+        remark: remark(facts),
       }),
     ),
   explain: (ctx, finding) => {
