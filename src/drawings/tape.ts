@@ -35,6 +35,8 @@ export interface TapeInput {
   selected?: ReadonlySet<string>
   units: 'us' | 'si'
   words?: DrawingWords
+  /** What stands at the left of the tape, as START on a crew's sheet. */
+  startName?: string
 }
 
 export interface TapeOptions {
@@ -92,6 +94,7 @@ export function tape(input: TapeInput, options: TapeOptions): Drawing {
     ...depthDimension(levels, unrolled, input.units),
     ...spanDimensions(line, unrolled, input.units),
     ...farBelowMarks(shapes, showing, { units: input.units, words, found }),
+    ...startMarks(input, stations),
     scaleNote(view, heights.low, stations, words),
   ]
   const visible = marks.filter((m) => within(m, view))
@@ -149,6 +152,24 @@ function depthDimension(levels: side.FloorLevel[], unrolled: side.Side, units: '
   const [from, to] = [unrolled.at(deepest.station, 0), unrolled.at(deepest.station, -deepest.depth)]
   const text = formatLength(deepest.depth, units)
   return [{ kind: 'dimension', layer: 'DIMENSIONS', from, to, text, axis: 'up', away: 0, ink: 'room' }]
+}
+
+/** The name of the end from which stations and loops are counted. */
+function startMarks(input: TapeInput, stations: Window): Mark[] {
+  if (!input.startName) return []
+  const at: [number, number] = [stations.low, 0]
+  return [
+    {
+      kind: 'text',
+      layer: 'TEXT',
+      at,
+      text: input.startName,
+      bold: true,
+      anchor: 'start',
+      shift: [2, -14],
+      dodge: 'up',
+    },
+  ]
 }
 
 /** Heights and stations have scales of their own on the tape, and it says so. */
