@@ -2,7 +2,7 @@
 import { useApp } from '../state/store'
 
 const strength = {
-  light: { sky: 2.35, sun: 1.15, ground: '#c9c1b0' },
+  light: { sky: 2.55, sun: 1.0, ground: '#ddd6c8' },
   dark: { sky: 2.1, sun: 1.0, ground: '#6d6a63' },
   sunlight: { sky: 2.5, sun: 1.0, ground: '#bdbdbd' },
 } as const

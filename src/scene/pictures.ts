@@ -1,15 +1,13 @@
 /** Shapes that the study made for pictures, and which line is looked at. Nothing is computed here. */
-import type { Vec3 } from '../plan/types'
+import type { Skin } from '../geometry/room/skin/skin'
+import type { Girder, Vec3 } from '../plan/types'
 import { once } from '../state/derived'
 import { type AppState, useApp } from '../state/store'
 import type { LineDetail } from '../study/details'
 import type { ObstacleResult, Results } from '../study/results'
 import type { ShotSource } from './camera/shots'
 
-const none: LineDetail[] = []
-
-const detailsIn = (s: AppState): LineDetail[] =>
-  Array.isArray(s.study.details) ? (s.study.details as LineDetail[]) : none
+const detailsIn = (s: AppState): LineDetail[] => s.study.details
 
 const focusIn = (s: AppState): string | null => s.tapeLine ?? s.plan.lines[0]?.id ?? null
 
@@ -58,16 +56,14 @@ export const shotSource = (s: AppState): ShotSource => ({
   details: detailsIn(s),
 })
 
-/** The fall room of a line as triangles. */
-export interface RoomSkin {
-  line: string
-  positions: Float32Array
-  indices: Uint32Array
-  /** Its lowest line, along the line. */
-  keel: Vec3[]
-}
-
-const noRooms: RoomSkin[] = []
+const noRooms: Skin[] = []
 
 /** The rooms that the study made; empty until something was computed. */
-export const useRooms = (): RoomSkin[] => useApp((s) => (s.study as { rooms?: RoomSkin[] }).rooms ?? noRooms)
+export const useRooms = (): Skin[] => useApp((s) => (s.study as { skins?: Skin[] }).skins ?? noRooms)
+
+/** The girder that a line stands on. */
+export const useLineGirder = (line: string | null): Girder | undefined =>
+  useApp((s) => {
+    const on = s.plan.lines.find((l) => l.id === line)?.girder
+    return s.plan.girders.find((g) => g.id === on)
+  })

@@ -37,7 +37,8 @@ function viewShot(view: CameraView, source: ShotSource, lens: Lens): Shot | null
   const girder = focusGirder(source)
   if (!girder) return frameShot(around([0, 0, 0], 10), [1, -1.6, 0.8], lens)
   if (view === 'worst') return worstShot(source, girder, lens) ?? viewShot('home', source, lens)
-  const points = girderPoints(girder)
+  const points =
+    view === 'home' ? [...girderPoints(girder), ...groundPoint(source.plan, girder)] : girderPoints(girder)
   const shot = frameShot(points, direction(view, source, girder), lens)
   return view === 'home' ? overGround(shot, source.plan) : shot
 }
@@ -51,6 +52,15 @@ function focusGirder({ plan, line }: ShotSource): Girder | undefined {
 function girderPoints(girder: Girder): Vec3[] {
   const { length } = girderFrame(girder)
   return [0, length].flatMap((s) => [overGirder(girder, s, 0, 1.2), overGirder(girder, s, 0, -BELOW)])
+}
+
+/** What lies under the middle of a girder, as far as it can be near. */
+function groundPoint(plan: Plan, girder: Girder): Vec3[] {
+  const ground = lowestLevel(plan)
+  if (ground === null) return []
+  const { length } = girderFrame(girder)
+  const [x, y, z] = overGirder(girder, length / 2, 0, 0)
+  return [[x, y, Math.max(ground, z - 0.4 * length)]]
 }
 
 /** The side of the girder with fewer others before it: +1 is its left. */
@@ -72,7 +82,7 @@ function direction(view: Exclude<CameraView, 'worst'>, source: ShotSource, girde
   const backward = side > 0 ? 1 : -1
   switch (view) {
     case 'home':
-      return mix(backward * 0.62, 1, -0.035)
+      return mix(backward * 0.86, 1, -0.02)
     case 'along':
       return mix(-1, 0.12, 0.16)
     case 'across':

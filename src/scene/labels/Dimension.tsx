@@ -1,5 +1,6 @@
 /** A dimension line with drafting slashes at its ends and its figure beside it. */
 import { useMemo } from 'react'
+import { add, lerp, scale } from '../../geometry/vec'
 import type { Vec3 } from '../../plan/types'
 import { Ink } from '../Ink'
 import { usePalette } from '../palette'
@@ -12,9 +13,12 @@ interface DimensionProps {
   text: string
   tone?: Tone
   rank?: number
-  /** Direction of the slashes, unit. */
+  /** Direction of the slashes, unit; the line is drawn `aside` in it, with extension lines back to the points, m. */
   slash: Vec3
-  /** Pixels by which the figure stands off the middle of the line. */
+  aside?: number
+  /** The figure stands at the end instead of the middle. */
+  atEnd?: boolean
+  /** Pixels by which the figure stands off its place. */
   shift?: [number, number]
 }
 
@@ -29,14 +33,30 @@ export function Dimension({
   tone = 'dimension',
   rank = 50,
   slash,
+  aside = 0,
+  atEnd = false,
   shift,
 }: DimensionProps) {
   const palette = usePalette()
   const color = tone === 'fails' ? palette.fails : palette.accent
-  const points = useMemo(() => [...from, ...to, ...cut(from, slash), ...cut(to, slash)], [from, to, slash])
-  const at: Vec3 = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2]
+  const points = useMemo(() => lines(from, to, slash, aside), [from, to, slash, aside])
+  const at = beside(lerp(from, to, atEnd ? 1 : 0.5), slash, aside)
   useLabel(id, { at, text, tone, rank, ...(shift ? { shift } : {}) })
   return <Ink name={id} points={points} color={color} width={1.25} order={7} through />
+}
+
+const beside = (p: Vec3, way: Vec3, by: number): Vec3 => add(p, scale(way, by))
+
+function lines(from: Vec3, to: Vec3, slash: Vec3, aside: number): number[] {
+  const [a, b] = [beside(from, slash, aside), beside(to, slash, aside)]
+  const extension = (p: Vec3): number[] => [...p, ...beside(p, slash, aside + Math.sign(aside) * SLASH * 2)]
+  return [
+    ...a,
+    ...b,
+    ...cut(a, slash),
+    ...cut(b, slash),
+    ...(aside === 0 ? [] : [...extension(from), ...extension(to)]),
+  ]
 }
 
 const cut = (p: Vec3, [dx, dy, dz]: Vec3): number[] => [

@@ -35,7 +35,8 @@ const GapMark = memo(function GapMark({ gap }: { gap: ObstacleResult }) {
       tone={enters ? 'fails' : 'dimension'}
       rank={enters ? 90 : 40}
       slash={slash}
-      shift={enters ? [0, 34] : [0, 16]}
+      atEnd={enters}
+      shift={enters ? [0, 20] : [0, 16]}
     />
   )
 })

@@ -43,7 +43,7 @@ const Lane = memo(function Lane({ lane }: { lane: LaneObstacle }) {
       </mesh>
       <Ink points={shape.centre} color={palette.paper} width={2} dash={1.2} order={-5} />
       <mesh geometry={shape.body} renderOrder={1} raycast={() => {}}>
-        <Matte color={palette.road} opacity={0.22} bothSides />
+        <Matte color={palette.road} opacity={0.13} bothSides />
       </mesh>
       <Ink
         points={shape.edges}

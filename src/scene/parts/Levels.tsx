@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import type { GroundObstacle, WaterObstacle } from '../../plan/types'
 import { useApp } from '../../state/store'
-import { extentOf, sitePoints } from '../extent'
+import { type Extent, extentOf, sitePoints } from '../extent'
 import { Ink } from '../Ink'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
@@ -12,8 +12,9 @@ import { latticeLines, type Sheet, wholeSteps } from '../shapes/lattice'
 /** Grid of the sheets, m. */
 export const GRID_STEP = { us: 1.524, si: 1 } as const
 
-/** Past what stands on the site, m. */
-const BORDER = 4
+/** Past what stands on the site: at least this, m, and this part of the site's size. */
+const BORDER = 6
+const BORDER_PART = 0.3
 
 export function Levels() {
   const plan = useApp((s) => s.plan)
@@ -21,13 +22,19 @@ export function Levels() {
   const { girders, decks, obstacles } = plan
   // biome-ignore lint/correctness/useExhaustiveDependencies: the extent depends on these parts of the plan alone
   const extent = useMemo(() => extentOf(sitePoints(plan)), [girders, decks, obstacles])
-  const min: [number, number] = extent ? [extent.min[0] - BORDER, extent.min[1] - BORDER] : [-10, -10]
-  const max: [number, number] = extent ? [extent.max[0] + BORDER, extent.max[1] + BORDER] : [10, 10]
+  const { min, max } = useMemo(() => bordered(extent), [extent])
   return obstacles.map((o) =>
     (o.kind === 'ground' || o.kind === 'water') && !hidden.includes(o.id) ? (
       <Level key={o.id} level={o} sheet={{ min, max, elevation: o.elevation }} />
     ) : null,
   )
+}
+
+function bordered(extent: Extent | null): Pick<Sheet, 'min' | 'max'> {
+  const [x1, y1] = extent?.min ?? [-10, -10]
+  const [x2, y2] = extent?.max ?? [10, 10]
+  const border = Math.max(BORDER, BORDER_PART * Math.max(x2 - x1, y2 - y1))
+  return { min: [x1 - border, y1 - border], max: [x2 + border, y2 + border] }
 }
 
 function Level({ level, sheet }: { level: GroundObstacle | WaterObstacle; sheet: Sheet }) {

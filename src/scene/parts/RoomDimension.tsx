@@ -4,7 +4,7 @@ import { girderFrame } from '../../geometry/girder'
 import { formatLength } from '../../plan/units'
 import { useApp } from '../../state/store'
 import { Dimension } from '../labels/Dimension'
-import { useFocusLine } from '../pictures'
+import { useFocusLine, useLineGirder } from '../pictures'
 import { overGirder } from '../place'
 import { deepest } from '../shapes/floor'
 
@@ -12,7 +12,7 @@ export function RoomDimension() {
   const focus = useFocusLine()
   const units = useApp((s) => s.units)
   const line = useApp((s) => s.plan.lines.find((l) => l.id === focus))
-  const girder = useApp((s) => s.plan.girders.find((g) => g.id === line?.girder))
+  const girder = useLineGirder(focus)
   const floor = useApp((s) => s.study.results?.lines.find((l) => l.id === focus)?.floor)
   const low = useMemo(() => (floor ? deepest(floor) : null), [floor])
   if (!line || !girder || !low) return null
@@ -25,7 +25,9 @@ export function RoomDimension() {
       to={overGirder(girder, low.station, offset, -low.depth)}
       text={`${formatLength(low.depth, units)} needed`}
       slash={along}
-      shift={[58, 24]}
+      aside={-1}
+      atEnd
+      shift={[0, 14]}
       rank={60}
     />
   )

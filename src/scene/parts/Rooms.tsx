@@ -1,14 +1,15 @@
 /** The room that a fall needs, under every line: a translucent skin, its lowest line firm, what it hits cut out. */
 import { memo, useEffect, useMemo } from 'react'
 import { BufferAttribute, BufferGeometry, type Matrix4 } from 'three'
+import type { Skin } from '../../geometry/room/skin/skin'
 import { useApp } from '../../state/store'
 import { Ink } from '../Ink'
 import { roomName } from '../names'
 import { usePalette } from '../palette'
-import { type RoomSkin, useClashIds, useFocusLine, useRooms, useWorstPlaces } from '../pictures'
+import { useClashIds, useFocusLine, useLineGirder, useRooms, useWorstPlaces } from '../pictures'
 import { clashBoxes } from '../shapes/clash-boxes'
+import { keelOf, rimOf, soffitOf } from '../shapes/room-lines'
 import { skinMaterial, styleSkin } from '../shapes/skin-material'
-import { chain } from '../shapes/solid'
 
 export function Rooms() {
   const rooms = useRooms()
@@ -30,7 +31,7 @@ function useClashBoxes(): Matrix4[] {
 }
 
 interface RoomProps {
-  room: RoomSkin
+  room: Skin
   focused: boolean
   boxes: readonly Matrix4[]
 }
@@ -39,10 +40,18 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
   const palette = usePalette()
   const geometry = useMemo(() => skinGeometry(room), [room])
   const material = useMemo(skinMaterial, [])
-  const keel = useMemo(() => chain(room.keel), [room.keel])
+  const girder = useLineGirder(room.line)
+  const keel = useMemo(() => keelOf(room.spine, girder), [room.spine, girder])
+  const rim = useMemo(() => rimOf(geometry, girder), [geometry, girder])
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(() => () => material.dispose(), [material])
-  styleSkin(material, { skin: palette.room, fails: palette.fails, density: focused ? 0.15 : 0.08, boxes })
+  styleSkin(material, {
+    skin: palette.room,
+    fails: palette.fails,
+    density: focused ? 0.16 : 0.08,
+    soffit: girder ? soffitOf(girder) : nowhere,
+    boxes,
+  })
   return (
     <>
       <mesh
@@ -55,6 +64,7 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
           material.uniforms.pixels!.value = gl.getPixelRatio()
         }}
       />
+      <Ink points={rim} color={palette.room} opacity={focused ? 0.5 : 0.3} order={6} />
       <Ink
         name={`${roomName(room.line)}:keel`}
         points={keel}
@@ -66,7 +76,9 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
   )
 })
 
-function skinGeometry({ positions, indices }: RoomSkin): BufferGeometry {
+const nowhere = [0, 0, Number.NEGATIVE_INFINITY] as const
+
+function skinGeometry({ positions, indices }: Skin): BufferGeometry {
   const geometry = new BufferGeometry()
   geometry.setAttribute('position', new BufferAttribute(positions, 3))
   geometry.setIndex(new BufferAttribute(indices, 1))

@@ -37,13 +37,15 @@ function Bands({ legs }: { legs: readonly StrapLeg[] }) {
   const { strap, ink } = usePalette()
   const solid = useMemo(() => facets(strapTriangles(legs)), [legs])
   const edges = useMemo(() => strapEdges(legs), [legs])
+  const spines = useMemo(() => legs.flatMap(({ head, end }) => [...head, ...end]), [legs])
   useEffect(() => () => solid.dispose(), [solid])
   return (
     <>
       <mesh name="straps" geometry={solid} raycast={() => {}}>
         <Matte color={strap} bothSides />
       </mesh>
-      <Ink points={edges} color={ink} opacity={0.6} />
+      <Ink points={spines} color={strap} width={3.5} />
+      <Ink points={edges} color={ink} opacity={0.45} />
     </>
   )
 }

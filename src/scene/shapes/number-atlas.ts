@@ -23,7 +23,7 @@ export function numberAtlas(numbers: readonly number[]): NumberAtlas {
   canvas.height = rows * CELL.height * SAMPLES
   const pen = canvas.getContext('2d')!
   pen.scale(SAMPLES, SAMPLES)
-  pen.font = '600 11px Inter, "Inter Variable", sans-serif'
+  pen.font = '500 10px Inter, "Inter Variable", sans-serif'
   pen.textAlign = 'center'
   pen.textBaseline = 'middle'
   pen.fillStyle = '#fff'

@@ -36,7 +36,7 @@ export function girderSolid(section: GirderSection, length: number): BufferGeome
   }
   outline.forEach(([y, z], i) => {
     const [y2, z2] = outline[(i + 1) % outline.length]!
-    quad([0, y2, z2], [length, y2, z2], [length, y, z], [0, y, z])
+    quad([0, y, z], [length, y, z], [length, y2, z2], [0, y2, z2])
   })
   for (const [y1, y2, z1, z2] of rectangles(section)) {
     quad([0, y1, z1], [0, y1, z2], [0, y2, z2], [0, y2, z1])

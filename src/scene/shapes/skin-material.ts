@@ -1,8 +1,9 @@
 /**
  * The room's skin: a thin wash that is denser where it is seen edge-on, as any film is. What lies in one of the clash
- * boxes is cut out in the fails colour, hatched as cut surfaces are, with an inked border.
+ * boxes is cut out in the fails colour, hatched as cut surfaces are, with an inked border. Beside the girder the wash
+ * is thinner, so that the girder is seen.
  */
-import { Color, DoubleSide, Matrix4, ShaderMaterial } from 'three'
+import { Color, DoubleSide, Matrix4, ShaderMaterial, Vector3 } from 'three'
 import { MOST_BOXES } from './clash-boxes'
 
 const vertex = /* glsl */ `
@@ -23,6 +24,7 @@ const fragment = /* glsl */ `
   uniform vec3 fails;
   uniform float density;
   uniform float pixels;
+  uniform vec3 soffit;
   uniform int boxCount;
   uniform mat4 boxes[${MOST_BOXES}];
   varying vec3 vAt;
@@ -43,7 +45,8 @@ const fragment = /* glsl */ `
       float border = 1.0 - step(2.0 * edge, inside);
       gl_FragColor = vec4(mix(fails, fails * 0.62, max(hatch, border)), 0.86);
     } else {
-      gl_FragColor = vec4(skin, density * mix(2.1, 1.0, smoothstep(0.0, 0.75, facing)));
+      float beside = vAt.z > soffit.z + dot(soffit.xy, vAt.xy) ? 0.35 : 1.0;
+      gl_FragColor = vec4(skin, beside * density * mix(2.1, 1.0, smoothstep(0.0, 0.75, facing)));
     }
     #include <colorspace_fragment>
   }
@@ -54,6 +57,8 @@ export interface SkinStyle {
   fails: string
   /** Opacity seen square on. */
   density: number
+  /** The underside of the girder as a plane, z = z0 + gx x + gy y: [gx, gy, z0]. */
+  soffit: readonly [number, number, number]
   boxes: readonly Matrix4[]
 }
 
@@ -69,17 +74,22 @@ export function skinMaterial(): ShaderMaterial {
       fails: { value: new Color() },
       density: { value: 0.16 },
       pixels: { value: 1 },
+      soffit: { value: new Vector3() },
       boxCount: { value: 0 },
       boxes: { value: Array.from({ length: MOST_BOXES }, () => new Matrix4()) },
     },
   })
 }
 
-export function styleSkin(material: ShaderMaterial, { skin, fails, density, boxes }: SkinStyle): void {
+export function styleSkin(
+  material: ShaderMaterial,
+  { skin, fails, density, soffit, boxes }: SkinStyle,
+): void {
   const u = material.uniforms
   u.skin!.value.set(skin)
   u.fails!.value.set(fails)
   u.density!.value = density
+  u.soffit!.value.set(...soffit)
   u.boxCount!.value = Math.min(boxes.length, MOST_BOXES)
   boxes.slice(0, MOST_BOXES).forEach((box, i) => {
     u.boxes!.value[i].copy(box)
