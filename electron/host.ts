@@ -67,6 +67,8 @@ export class Host {
     if (!saved.ok) return saved
     const old = this.files.get(from)
     if (old) await copyModels(text, old.path, saved.value.place)
+    // What was kept under the old name, or under none, is in the new file now.
+    await this.journalClear(from)
     await this.recentList.add(saved.value.place, this.now())
     return saved
   }

@@ -34,7 +34,7 @@ export function createLoopbackDesk(): Desk {
   }
 }
 
-type Shared = Pick<Desk, 'save' | 'statFile' | 'readMesh' | 'keepMesh'>
+type Shared = Pick<Desk, 'save' | 'saveAs' | 'statFile' | 'readMesh' | 'keepMesh'>
 
 /** The verbs that go to the host for its own files, and stay in the browser for the others. */
 function hostVerbs(local: Shared): Shared {
@@ -43,6 +43,12 @@ function hostVerbs(local: Shared): Shared {
       isLocal(id)
         ? local.save(id, text, options)
         : ask<FileRef>('save', { id, text, overwrite: options?.overwrite === true }),
+    saveAs: async (text, name, from) => {
+      const saved = await local.saveAs(text, name, from)
+      // What was kept under the old name is in the new file now.
+      if (saved.ok && !isLocal(from ?? null)) await ask<null>('journalClear', { id: from })
+      return saved
+    },
     statFile: (id) => (isLocal(id) ? local.statFile(id) : ask('statFile', { id })),
     readMesh: (id, file) =>
       isLocal(id) ? local.readMesh(id, file) : askBytes('readMesh', { id, file }, file),

@@ -1,3 +1,4 @@
+import { saveDiagnostic } from '../files/diagnostic'
 import { app } from '../store'
 import type { Command } from './command'
 
@@ -15,5 +16,17 @@ export const helpCommands: Command[] = [
     label: 'What this does and does not do',
     group: 'Help',
     run: () => app.setState({ dialog: { kind: 'about' } }),
+  },
+  {
+    id: 'help.diagnostic',
+    label: 'Save a diagnostic file',
+    group: 'Help',
+    run: () => saveDiagnostic(true),
+  },
+  {
+    id: 'help.diagnosticWithoutNames',
+    label: 'Save a diagnostic file without names',
+    group: 'Help',
+    run: () => saveDiagnostic(false),
   },
 ]

@@ -9,12 +9,16 @@ import { showPlan } from './document'
 
 /** After this long without a further change, ms. */
 const PAUSE = 400
+/** Changes without a pause between them are kept this often, ms. */
+const AT_LEAST = 2000
 
 /** From now on every change reaches the journal, and the desk knows title and unsaved state. */
 export function startJournal(): () => void {
   let timer = 0
+  let waitingSince: number | null = null
   const put = (): void => {
     const state = app.getState()
+    waitingSince = null
     if (state.gesture) return
     const kept = isDirty(state)
       ? getDesk().journal.write(state.file.id, state.file.name ?? state.plan.title, writePlan(state.plan))
@@ -33,15 +37,20 @@ export function startJournal(): () => void {
     const name = state.file.name ?? state.plan.title
     getDesk().setDocument(`${name} - Fallroom`, isDirty(state))
     window.clearTimeout(timer)
-    timer = window.setTimeout(put, PAUSE)
+    waitingSince ??= performance.now()
+    timer = window.setTimeout(put, Math.min(PAUSE, Math.max(0, waitingSince + AT_LEAST - performance.now())))
   })
 }
 
-/** Offers what a program that ended left behind; true where a plan was restored. */
-export async function offerRestore(): Promise<boolean> {
+/**
+ * Offers what a program that ended left behind; true where a plan was restored. `place`: only what belongs to that file,
+ * since the person asked for it by name.
+ */
+export async function offerRestore(place?: string): Promise<boolean> {
   const pending = await getDesk().journal.pending()
   if (!pending.ok) return false
-  for (const entry of pending.value) if (await offer(entry)) return true
+  const offers = pending.value.filter((entry) => place === undefined || entry.file?.place === place)
+  for (const entry of offers) if (await offer(entry)) return true
   return false
 }
 
@@ -61,6 +70,8 @@ async function offer(entry: JournalEntry): Promise<boolean> {
   if (choice === 'drop') await getDesk().journal.drop(entry.entry)
   if (choice !== 'restore') return false
   const { file } = entry
+  // Kept again before it is shown, so that at no moment the journal is without it.
+  await getDesk().journal.write(file?.id ?? null, entry.name, entry.text)
   const where = file ? { id: file.id, path: file.place, name: file.name, readOnly: file.readOnly } : {}
   showPlan(read.plan, where, false)
   await getDesk().journal.drop(entry.entry)
