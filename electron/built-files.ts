@@ -1,5 +1,5 @@
 import { readdir, readFile } from 'node:fs/promises'
-import { extname, join, relative, sep } from 'node:path'
+import { extname, join } from 'node:path'
 
 const types: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -33,10 +33,7 @@ export class BuiltFiles {
   ) {}
 
   static async list(folder: string): Promise<BuiltFiles> {
-    const entries = await readdir(folder, { recursive: true, withFileTypes: true })
-    const files = entries.filter((entry) => entry.isFile())
-    const names = files.map((entry) => relative(folder, join(entry.parentPath ?? entry.path, entry.name)))
-    return new BuiltFiles(folder, new Set(names.map((name) => name.split(sep).join('/'))))
+    return new BuiltFiles(folder, new Set(await namesIn(folder, '')))
   }
 
   /** `address` is a URL's path with its leading slash, still encoded; names of the build need no encoding. */
@@ -46,4 +43,14 @@ export class BuiltFiles {
     if (!this.names.has(name) || !type) return null
     return { bytes: await readFile(join(this.folder, name)), type }
   }
+}
+
+/** Names with forward slashes. Folder by folder, since an archive of Electron's knows no other way. */
+async function namesIn(folder: string, under: string): Promise<string[]> {
+  const entries = await readdir(join(folder, under), { withFileTypes: true })
+  const found = entries.map(async (entry) => {
+    const name = under === '' ? entry.name : `${under}/${entry.name}`
+    return entry.isDirectory() ? namesIn(folder, name) : [name]
+  })
+  return (await Promise.all(found)).flat()
 }
