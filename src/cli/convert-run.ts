@@ -40,6 +40,12 @@ interface Wanted {
   force: boolean
 }
 
+/** Where the command writes to: standard output and standard error, or a test's own. */
+export interface Say {
+  out(text: string): void
+  error(text: string): void
+}
+
 type Source = { plan: Plan | null; parts: readonly Part[]; notes: string[] }
 
 /** What was asked for on the command line; null: the help. */
