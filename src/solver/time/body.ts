@@ -23,6 +23,11 @@ export interface Body {
   u: number
   w: number
   state: 'standing' | 'falling'
+  /**
+   * Whether the connector can act: from the moment on that its ends are within its length. A body that is said to
+   * stand farther above the line than its connector reaches falls freely past the line first (h as in section 4).
+   */
+  engaged: boolean
   /** When the body steps off, s; Infinity: when its turn comes. */
   stepsOff: number
   /** Fallen until the connector first came taut, m; null until then. */
@@ -37,6 +42,9 @@ export interface Body {
   ropeLowest: number
   pulledOff: boolean
 }
+
+/** Rounding allowed where a body hangs on a taut connector from the start, m. */
+const REACH = 1e-6
 
 /** Locked length of the connector with its tie at elevation z: a retractable pays out to the D-ring first. */
 const lockLength = (w: TimeWorker, z: number): number =>
@@ -64,6 +72,7 @@ export function freshBody(worker: TimeWorker, tie: Tie, inTurn: boolean): Body {
     u: 0,
     w: 0,
     state: 'standing',
+    engaged: Math.abs(standing - tie.z) <= length + REACH,
     stepsOff: inTurn ? Number.POSITIVE_INFINITY : (worker.delay ?? 0) - Math.sqrt((2 * h) / GRAVITY),
     freeFall: late ? null : h,
     brought: 0,
@@ -82,7 +91,7 @@ const tieZ = (b: Body, mesh: Mesh): number => (b.tie.node < 0 ? b.tie.z : mesh.n
 
 /** J stored in a body's connector. */
 export const bodyElastic = (b: Body, mesh: Mesh): number =>
-  b.state === 'falling'
+  b.state === 'falling' && b.engaged
     ? connectorEnergy(b.connector, Math.hypot(b.x - tieX(b, mesh), b.z - tieZ(b, mesh)))
     : 0
 
@@ -117,7 +126,8 @@ export function stepBody(b: Body, m: Motion): void {
   const dx = b.x - x
   const dz = b.z - z
   const distance = Math.sqrt(dx * dx + dz * dz) || 1e-9
-  const F = pullConnector(b.connector, distance)
+  if (!b.engaged && distance <= b.connector.length + REACH) b.engaged = true
+  const F = b.engaged ? pullConnector(b.connector, distance) : 0
   const fx = (F * dx) / distance
   const fz = (F * dz) / distance
   if (b.tie.node >= 0) {
@@ -142,7 +152,7 @@ function leaves(b: Body, m: Motion, x: number, z: number): boolean {
     return true
   }
   const reach = Math.hypot(b.x - x, b.z - z)
-  if (b.worker.type !== 'lanyard' || reach <= b.worker.length || b.z < z) return false
+  if (b.worker.type !== 'lanyard' || !b.engaged || reach <= b.worker.length + REACH) return false
   b.pulledOff = true
   letGo(b, m, 0)
   return true

@@ -5,30 +5,47 @@
 import { GRAVITY } from '../model'
 import type { Motion } from './step'
 
-/** Near critical for bodies that swing about once a second, 1/s. */
+/** On the rope on its way to rest, 1/s: its waves die out within a swing of the bodies. */
 export const RESTING_DRAG = 12
 
 /** At rest: no body faster than this, m/s, its pull within this part of its weight, for this long, s. */
 const STILL = { speed: 2e-3, part: 5e-3, time: 0.1 }
 
-/** Takes a part of all velocity away and books what that takes. */
-export function slow(m: Motion, keep: number): void {
+/**
+ * Takes a part of all velocity away and books what that takes.
+ * @param rope what stays of the rope's velocity, 0..1; @param bodies of the bodies'
+ */
+export function slow(m: Motion, rope: number, bodies: number): void {
   const { nodes, mass, count } = m.chain.mesh
   let twice = 0
   for (let i = 0; i < count; i++) {
     const u = nodes[4 * i + 2]!
     const w = nodes[4 * i + 3]!
-    twice += mass[i]! * (u * u + w * w)
-    nodes[4 * i + 2] = u * keep
-    nodes[4 * i + 3] = w * keep
+    twice += mass[i]! * (u * u + w * w) * (1 - rope * rope)
+    nodes[4 * i + 2] = u * rope
+    nodes[4 * i + 3] = w * rope
   }
   for (const b of m.bodies) {
     if (b.state !== 'falling') continue
-    twice += b.worker.mass * (b.u * b.u + b.w * b.w)
-    b.u *= keep
-    b.w *= keep
+    twice += b.worker.mass * (b.u * b.u + b.w * b.w) * (1 - bodies * bodies)
+    b.u *= bodies
+    b.w *= bodies
   }
-  m.lost += (twice / 2) * (1 - keep * keep)
+  m.lost += twice / 2
+}
+
+/**
+ * Stops everything whenever the bodies are at their fastest, which is where forces balance: each stop leaves a smaller
+ * swing, whatever its period (kinetic damping, as in dynamic relaxation of cable nets). Call once a block.
+ */
+export function stopAtFastest(m: Motion): () => void {
+  let before = 0
+  return () => {
+    let now = 0
+    for (const b of m.bodies) if (b.state === 'falling') now += b.worker.mass * (b.u * b.u + b.w * b.w)
+    if (now < before) slow(m, 0, 0)
+    before = now < before ? 0 : now
+  }
 }
 
 function isStill(m: Motion): boolean {

@@ -36,8 +36,9 @@ export function halfEntry(m: Motion, books: Books): Energies {
   }
 }
 
-/** Completes an entry one step later and notes the gap. */
-export function closeEntry(m: Motion, books: Books, e: Energies): void {
+/** Completes an entry one step later and notes the gap; not where a body has stepped off just between. */
+export function closeEntry(m: Motion, books: Books, e: Energies, fallingBefore: number): void {
+  if (falling(m) !== fallingBefore) return
   e.kinetic = (e.kinetic + kinetic(m)) / 2
   books.last = e
   let brought = 0
@@ -49,6 +50,9 @@ export function closeEntry(m: Motion, books: Books, e: Energies): void {
   const gap = e.kinetic + e.potential + e.elastic + e.dissipated - books.elasticAtStart - brought
   if (fall > 0) books.worst = Math.max(books.worst, Math.abs(gap) / fall)
 }
+
+/** How many bodies are falling. */
+export const falling = (m: Motion): number => m.bodies.filter((b) => b.state === 'falling').length
 
 function kinetic(m: Motion): number {
   const { nodes, mass, pieces } = m.chain.mesh

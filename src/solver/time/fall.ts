@@ -5,7 +5,7 @@
 import { type Solved, solved, unsolved } from '../model'
 import { takeTurn } from './body'
 import { faultOf } from './check'
-import { RESTING_DRAG, restWatch } from './drag'
+import { RESTING_DRAG, restWatch, stopAtFastest } from './drag'
 import { figures, wholeRun } from './figures'
 import { openRun, type Run, runBlock } from './run'
 import type { TimeFall, TimeFallInput, TimeFallOptions } from './types'
@@ -107,8 +107,10 @@ function pastPeaks(run: Run, began: number): boolean {
 function* comeToRest(run: Run): Generator<number, string | null> {
   const began = run.motion.time
   const still = restWatch(run.motion)
+  const stop = stopAtFastest(run.motion)
   while (!still()) {
-    runBlock(run, RESTING_DRAG)
+    runBlock(run, RESTING_DRAG, false)
+    stop()
     if (run.motion.time - began > LONGEST_REST) return `not at rest within ${LONGEST_REST} s of heavy damping`
     if (run.blocks % CALL_BLOCKS === 0) yield 0.5
   }

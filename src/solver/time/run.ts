@@ -1,7 +1,7 @@
 /** A motion with everything that is noted on the way: means, peaks, books, pictures. Goes on in blocks of 0.25 ms. */
 
 import { slow } from './drag'
-import { type Books, closeEntry, halfEntry, openBooks } from './energy'
+import { type Books, closeEntry, falling, halfEntry, openBooks } from './energy'
 import { HistoryTaker } from './history'
 import { BLOCK_TIME, endBlock, type Means, startMeans } from './means'
 import { idleTension, startMotion } from './motion'
@@ -45,15 +45,16 @@ export function openRun(input: TimeFallInput, options: TimeFallOptions): Run {
   return run
 }
 
-/** A quarter of a millisecond. Drag damps the motion itself, 1/s. */
-export function runBlock(run: Run, drag: number): void {
+/** A quarter of a millisecond. Drag damps the motion itself, 1/s, of the rope or of the bodies too. */
+export function runBlock(run: Run, drag: number, bodiesToo = true): void {
   const { motion } = run
   const keep = Math.exp(-drag * motion.dt)
   const entry = run.blocks % BOOK_BLOCKS === 0 ? halfEntry(motion, run.books) : null
+  const before = entry ? falling(motion) : 0
   for (let i = 0; i < run.stepsPerBlock; i++) {
     step(motion)
-    if (i === 0 && entry) closeEntry(motion, run.books, entry)
-    if (drag > 0) slow(motion, keep)
+    if (i === 0 && entry) closeEntry(motion, run.books, entry, before)
+    if (drag > 0) slow(motion, keep, bodiesToo ? keep : 1)
   }
   endOfBlock(run)
 }
