@@ -6,6 +6,8 @@ import { Still } from './frame/Still'
 import { Light } from './Light'
 import { Projector } from './labels/Projector'
 import { Boxes } from './parts/Boxes'
+import { Crew } from './parts/Crew'
+import { CrossFrames } from './parts/CrossFrames'
 import { Decks } from './parts/Decks'
 import { Fallen } from './parts/Fallen'
 import { GapMarks } from './parts/GapMarks'
@@ -14,6 +16,7 @@ import { Girders } from './parts/Girders'
 import { Lanes } from './parts/Lanes'
 import { Levels } from './parts/Levels'
 import { LoopNumbers } from './parts/LoopNumbers'
+import { Meshes } from './parts/Meshes'
 import { NameLabels } from './parts/NameLabels'
 import { RoomDimension } from './parts/RoomDimension'
 import { Rooms } from './parts/Rooms'
@@ -29,13 +32,16 @@ export function Contents() {
       <Levels />
       <Lanes />
       <Boxes />
+      <Meshes />
       <Decks />
+      <CrossFrames />
       <Girders />
       <LoopNumbers />
       <Stanchions />
       <TieBacks />
       <Ropes />
       <Fallen />
+      <Crew />
       <Rooms />
       <RoomDimension />
       <GapMarks />

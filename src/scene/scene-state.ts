@@ -8,9 +8,19 @@ export interface SceneState {
   held: string | null
   /** No graphics processor draws: fewer faces, no smoothing while moving. */
   software: boolean
+  /** A fall in time is shown, so the resting picture of the governing fall steps aside. */
+  playing: boolean
+  /** The camera looks up from under the site: what lies below must not hide it. */
+  under: boolean
 }
 
-export const sceneState = create<SceneState>()(() => ({ dragged: null, held: null, software: false }))
+export const sceneState = create<SceneState>()(() => ({
+  dragged: null,
+  held: null,
+  software: false,
+  playing: false,
+  under: false,
+}))
 
 export const useSceneState = sceneState
 

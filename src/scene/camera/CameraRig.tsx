@@ -1,11 +1,13 @@
 /** Orbit, pan and zoom by hand; and the way to the shots that are asked for, in under 150 ms or at once. */
 import { OrbitControls } from '@react-three/drei'
-import { useFrame, useThree } from '@react-three/fiber'
+import { type RootState, useFrame, useThree } from '@react-three/fiber'
 import { useEffect, useRef } from 'react'
 import { MOUSE, type PerspectiveCamera, Vector3 } from 'three'
 import type { Vec3 } from '../../plan/types'
 import { app, useApp } from '../../state/store'
+import { lowestLevel } from '../extent'
 import { shotSource } from '../pictures'
+import { sceneState } from '../scene-state'
 import type { Shot } from './fit'
 import { shotOf } from './shots'
 
@@ -51,6 +53,13 @@ export function CameraRig() {
   return (
     <OrbitControls makeDefault enableDamping={false} zoomToCursor screenSpacePanning mouseButtons={buttons} />
   )
+}
+
+/** Tells, when it changes, whether the camera stands below everything that lies under the site. */
+function tellUnder({ camera }: RootState): void {
+  const level = lowestLevel(app.getState().plan)
+  const under = level !== null && camera.position.z < level
+  if (under !== sceneState.getState().under) sceneState.setState({ under })
 }
 
 const lensOf = (camera: PerspectiveCamera) => ({ fov: camera.fov, aspect: camera.aspect })

@@ -1,6 +1,7 @@
 /** The sheet of texts over the canvas: plain HTML, so that type is as crisp as anywhere else in the window. */
 import { memo, useLayoutEffect, useRef } from 'react'
 import styles from './labels.module.css'
+import { notes } from './notes'
 import { type Label, labels } from './registry'
 import { seats } from './seats'
 
@@ -11,8 +12,15 @@ export function LabelLayer() {
       {[...all.values()].map((label) => (
         <LabelText key={label.id} label={label} />
       ))}
+      <Notes />
     </div>
   )
+}
+
+function Notes() {
+  const all = notes((s) => s.all)
+  if (all.size === 0) return null
+  return <div className={styles.notes}>{[...all.values()].join(' · ')}</div>
 }
 
 const LabelText = memo(function LabelText({ label }: { label: Label }) {

@@ -10,6 +10,7 @@ import { objectName } from '../names'
 import { usePalette } from '../palette'
 import { picks, useMark } from '../pick'
 import { useClash, useWorstPlace } from '../pictures'
+import { useSceneState } from '../scene-state'
 import { chain, sharpEdges } from '../shapes/solid'
 
 export function Boxes() {
@@ -31,12 +32,13 @@ const Box = memo(function Box({ box }: { box: BoxObstacle }) {
   const drag = usePlaneDrag(ref, box.center)
   const worst = useWorstPlace(box.id)
   const clash = useClash(box.id)
+  const under = useSceneState((s) => s.under)
   const turn = ((box.turn ?? 0) * Math.PI) / 180
   return (
     <>
       <group position={worst ?? box.center} rotation={[0, 0, turn]} scale={box.size}>
         <mesh name={objectName(ref)} geometry={cube} {...handlers} onPointerDown={drag}>
-          <Matte color={palette.concreteShade} opacity={clash ? 0.4 : 1} />
+          <Matte color={palette.concreteShade} opacity={under ? 0.12 : clash ? 0.4 : 1} />
         </mesh>
         <Ink
           points={cubeEdges}

@@ -6,16 +6,17 @@ import { Ink } from '../Ink'
 import { fallingName } from '../names'
 import { usePalette } from '../palette'
 import { useFocusDetail } from '../pictures'
+import { useSceneState } from '../scene-state'
 import { D_RING_PART, figure } from '../shapes/figure'
 
 export function Fallen() {
   const detail = useFocusDetail()
+  const playing = useSceneState((s) => s.playing)
   const worker = useApp((s) => s.plan.workers.find((w) => w.id === detail?.governing?.worker))
-  if (!detail?.hangingAt || !detail.feetAt || !worker) return null
-  const ring: Vec3 = [detail.feetAt[0], detail.feetAt[1], detail.feetAt[2] + worker.dRingHeight]
+  if (playing || !detail?.hangingAt || !detail.dRingAt || !detail.feetAt || !worker) return null
   return (
     <group name={fallingName(detail.id)}>
-      <Connector from={detail.hangingAt} to={ring} />
+      <Connector from={detail.hangingAt} to={detail.dRingAt} />
       <Hanging feet={detail.feetAt} dRing={worker.dRingHeight} />
     </group>
   )

@@ -8,6 +8,7 @@ import { Matte } from '../Matte'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
 import { picks, useMark } from '../pick'
+import { useSceneState } from '../scene-state'
 import { chain, facets } from '../shapes/solid'
 import { levelStrip, stripBody, stripBodyEdges, stripTriangles } from '../shapes/strip'
 
@@ -28,6 +29,7 @@ const Lane = memo(function Lane({ lane }: { lane: LaneObstacle }) {
   const mark = useMark(ref)
   const handlers = useMemo(() => picks(ref), [ref])
   const drag = usePathDrag(ref, lane.path)
+  const under = useSceneState((s) => s.under)
   const shape = useMemo(() => laneShape(lane), [lane])
   useEffect(
     () => () => {
@@ -39,7 +41,7 @@ const Lane = memo(function Lane({ lane }: { lane: LaneObstacle }) {
   return (
     <>
       <mesh name={objectName(ref)} geometry={shape.strip} renderOrder={-6} {...handlers} onPointerDown={drag}>
-        <Matte color={palette.road} bothSides />
+        <Matte color={palette.road} opacity={under ? 0.12 : 1} bothSides />
       </mesh>
       <Ink points={shape.centre} color={palette.paper} width={2} dash={1.2} order={-5} />
       <mesh geometry={shape.body} renderOrder={1} raycast={() => {}}>

@@ -7,6 +7,7 @@ import { Ink } from '../Ink'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
 import { picks, useMark } from '../pick'
+import { useSceneState } from '../scene-state'
 import { latticeLines, type Sheet, wholeSteps } from '../shapes/lattice'
 
 /** Grid of the sheets, m. */
@@ -42,6 +43,7 @@ function Level({ level, sheet }: { level: GroundObstacle | WaterObstacle; sheet:
   const step = useApp((s) => GRID_STEP[s.units])
   const ref = useMemo(() => ({ kind: 'obstacle' as const, id: level.id }), [level.id])
   const mark = useMark(ref)
+  const under = useSceneState((s) => s.under)
   const handlers = useMemo(() => picks(ref), [ref])
   const { min, max } = wholeSteps(sheet, step)
   const [x1, y1, x2, y2, z] = [min[0], min[1], max[0], max[1], sheet.elevation]
@@ -63,7 +65,13 @@ function Level({ level, sheet }: { level: GroundObstacle | WaterObstacle; sheet:
         {...handlers}
       >
         <planeGeometry args={[x2 - x1, y2 - y1]} />
-        <meshBasicMaterial color={sheetColor} transparent opacity={0.72} depthWrite={false} side={2} />
+        <meshBasicMaterial
+          color={sheetColor}
+          transparent
+          opacity={under ? 0.15 : 0.72}
+          depthWrite={false}
+          side={2}
+        />
       </mesh>
       <Ink points={grid.fine} color={palette.quiet} opacity={0.16} order={-8} />
       <Ink points={grid.firm} color={palette.quiet} opacity={0.34} order={-8} />

@@ -7,6 +7,7 @@ import { ropeName } from '../names'
 import { usePalette } from '../palette'
 import { useMark } from '../pick'
 import { useFocusLine, useLineDetails } from '../pictures'
+import { useSceneState } from '../scene-state'
 import { chain } from '../shapes/solid'
 
 export function Ropes() {
@@ -20,6 +21,7 @@ const Rope = memo(function Rope({ detail, focused }: { detail: LineDetail; focus
   const mark = useMark({ kind: 'line', id: detail.id })
   const installed = useMemo(() => chain(detail.installedRope), [detail.installedRope])
   const sagged = useMemo(() => chain(detail.saggedRope), [detail.saggedRope])
+  const playing = useSceneState((s) => s.playing)
   const both = focused && sagged.length > 0
   const color = mark === 'none' ? ink : accent
   return (
@@ -31,7 +33,9 @@ const Rope = memo(function Rope({ detail, focused }: { detail: LineDetail; focus
         width={both ? 1 : 2}
         opacity={both ? 0.55 : 1}
       />
-      {both && <Ink name={`${ropeName(detail.id)}:sagged`} points={sagged} color={color} width={2.5} />}
+      {both && !playing && (
+        <Ink name={`${ropeName(detail.id)}:sagged`} points={sagged} color={color} width={2.5} />
+      )}
       <RopeGrip detail={detail} />
     </>
   )

@@ -43,7 +43,7 @@ const fragment = /* glsl */ `
     if (inside > 0.0) {
       float hatch = step(0.78, fract((gl_FragCoord.x + gl_FragCoord.y) / (7.0 * pixels)));
       float border = 1.0 - step(2.0 * edge, inside);
-      gl_FragColor = vec4(mix(fails, fails * 0.62, max(hatch, border)), 0.86);
+      gl_FragColor = vec4(mix(fails, fails * 0.62, max(hatch, border)), 0.74);
     } else {
       float beside = vAt.z > soffit.z + dot(soffit.xy, vAt.xy) ? 0.35 : 1.0;
       gl_FragColor = vec4(skin, beside * density * mix(2.1, 1.0, smoothstep(0.0, 0.75, facing)));

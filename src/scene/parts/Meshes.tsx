@@ -1,0 +1,77 @@
+/** Models placed as obstacles. One whose file was not read is a dotted cross where it would stand, with its name. */
+import { memo, useEffect, useMemo } from 'react'
+import type { MeshObstacle, Vec3 } from '../../plan/types'
+import { useApp } from '../../state/store'
+import { usePlaneDrag } from '../handles/plane-drag'
+import { Ink } from '../Ink'
+import { useLabel } from '../labels/registry'
+import { Matte } from '../Matte'
+import { type SceneModel, sceneModels } from '../models'
+import { objectName } from '../names'
+import { usePalette } from '../palette'
+import { picks, useMark } from '../pick'
+import { useClash } from '../pictures'
+import { meshMatrix } from '../place'
+import { facets, sharpEdges } from '../shapes/solid'
+
+/** Above this many triangles a model's edges would be a thicket, and slow to find. */
+const MOST_EDGED = 40_000
+
+export function Meshes() {
+  const obstacles = useApp((s) => s.plan.obstacles)
+  const hidden = useApp((s) => s.hidden)
+  const models = sceneModels((s) => s.byFile)
+  return obstacles.map((o) => {
+    if (o.kind !== 'mesh' || hidden.includes(o.id)) return null
+    const model = models.get(o.file)
+    return model ? <Mesh key={o.id} mesh={o} model={model} /> : <Missing key={o.id} mesh={o} />
+  })
+}
+
+const Mesh = memo(function Mesh({ mesh, model }: { mesh: MeshObstacle; model: SceneModel }) {
+  const palette = usePalette()
+  const ref = useMemo(() => ({ kind: 'obstacle' as const, id: mesh.id }), [mesh.id])
+  const mark = useMark(ref)
+  const handlers = useMemo(() => picks(ref), [ref])
+  const drag = usePlaneDrag(ref, mesh.at ?? [0, 0, 0])
+  const clash = useClash(mesh.id)
+  const matrix = useMemo(() => meshMatrix(mesh), [mesh])
+  const geometry = useMemo(() => facets(model.triangles), [model])
+  const edges = useMemo(
+    () => (model.triangles.length / 9 > MOST_EDGED ? [] : sharpEdges(geometry, 30)),
+    [geometry, model],
+  )
+  useEffect(() => () => geometry.dispose(), [geometry])
+  return (
+    <group matrix={matrix} matrixAutoUpdate={false}>
+      <mesh name={objectName(ref)} geometry={geometry} {...handlers} onPointerDown={drag}>
+        <Matte
+          color={mark === 'none' ? palette.concreteShade : palette.accent}
+          opacity={clash ? 0.5 : 1}
+          bothSides
+        />
+      </mesh>
+      <Ink points={edges} color={mark === 'none' ? palette.ink : palette.accent} opacity={0.55} />
+    </group>
+  )
+})
+
+function Missing({ mesh }: { mesh: MeshObstacle }) {
+  const { look } = usePalette()
+  const at: Vec3 = mesh.at ?? [0, 0, 0]
+  const [x, y, z] = at
+  const cross = useMemo(
+    () => [x - 1, y, z, x + 1, y, z, x, y - 1, z, x, y + 1, z, x, y, z - 1, x, y, z + 1],
+    [x, y, z],
+  )
+  useLabel(`missing:${mesh.id}`, { at, text: `${mesh.name}: model not read`, tone: 'look', rank: 70 })
+  return (
+    <Ink
+      name={objectName({ kind: 'obstacle', id: mesh.id })}
+      points={cross}
+      color={look}
+      width={1.5}
+      dash={0.1}
+    />
+  )
+}
