@@ -31,7 +31,8 @@ function workerFault(w: TimeWorker, input: TimeFallInput): string | null {
   const from = input.model.x[w.span]! - 1e-6
   const to = input.model.x[w.span + 1]! + 1e-6
   if (!(w.x >= from && w.x <= to)) return `${w.x} m does not lie in span ${w.span}`
-  if (![w.surface, w.dRingHeight, w.harnessStretch, w.marginBelow, w.delay ?? 0].every(Number.isFinite))
+  if (!((w.delay ?? 0) >= 0)) return `delay of ${w.delay} s`
+  if (![w.surface, w.dRingHeight, w.harnessStretch, w.marginBelow].every(Number.isFinite))
     return 'a height is missing'
   return null
 }

@@ -28,7 +28,6 @@ export function openRun(input: TimeFallInput, options: TimeFallOptions): Run {
   const books = openBooks(motion)
   step(motion)
   const means = startMeans(motion.sums, stepsPerBlock)
-  for (let i = 1; i < stepsPerBlock; i++) step(motion)
   const entries = Math.round((options.frame ?? 0.008) / BLOCK_TIME / BOOK_BLOCKS)
   const run: Run = {
     motion,
@@ -40,7 +39,9 @@ export function openRun(input: TimeFallInput, options: TimeFallOptions): Run {
     blocks: 0,
     frameBlocks: Math.max(1, entries) * BOOK_BLOCKS,
   }
+  books.last = halfEntry(motion, books)
   run.history?.take(means, books.last)
+  for (let i = 1; i < stepsPerBlock; i++) step(motion)
   endOfBlock(run)
   return run
 }
