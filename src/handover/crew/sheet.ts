@@ -2,7 +2,7 @@
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces'
 import { tape } from '../../drawings/tape'
 import { paperTheme } from '../../drawings/theme'
-import { approvalState } from '../approval'
+import { approvalState } from '../../plan/records/log'
 import { dayOf, type HandoverInput, type LineFile, shortHash } from '../input'
 import type { Letters } from '../pdf/letters'
 import { drawing, framed, heading, inner, type Sheet, say, sheetOf } from '../pdf/paper'
@@ -120,12 +120,12 @@ function warnings(c: SheetContext): Content[] {
   const { words: w, letters, input, file } = c
   const state = approvalState(input.plan, input.study.results.planHash)
   const texts: string[] = []
-  if (state.kind === 'none') texts.push(w.sheet.notApproved)
-  if (state.kind === 'stale') texts.push(w.sheet.stale)
+  if (state.status === 'none') texts.push(w.sheet.notApproved)
+  if (state.status === 'stale') texts.push(w.sheet.stale)
   const failing = failingFindings(input, file)
   if (failing > 0) texts.push(w.sheet.failing(failing))
   const boxes = texts.length > 0 ? [warningBox(letters, texts.join(' '))] : []
-  if (state.kind !== 'current') return boxes
+  if (state.status !== 'current' || !state.record) return boxes
   const { by, at } = state.record
   return [...boxes, say(letters, w.sheet.approvedBy(by, dayOf(at)))]
 }

@@ -116,16 +116,11 @@ export function table(letters: Letters, t: TableInput): Content {
   return content
 }
 
-/** A drawing at its own size, or shrunk in one piece where it is wider than the room. */
-export function drawing(
-  picture: SvgElement,
-  letters: Letters,
-  most?: { width: number; height: number },
-): Content {
-  const lettered = withLetters(picture, letters)
-  const fit: [number, number] | undefined = most ? [most.width, most.height] : undefined
-  return { svg: svgText(lettered), ...(fit ? { fit } : {}), margin: [0, 2, 0, 6] } as Content
-}
+/** A drawing at its own size in points, so that its stated scale holds on paper. */
+export const drawing = (picture: SvgElement, letters: Letters): Content => ({
+  svg: svgText(withLetters(picture, letters)),
+  margin: [0, 2, 0, 6],
+})
 
 /** Every text of a picture in a font that has its letters. */
 function withLetters(node: SvgElement, letters: Letters): SvgElement {

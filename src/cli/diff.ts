@@ -1,0 +1,95 @@
+/** `npm run -s diff`: what moved between two plans, and which findings changed. */
+import { parseArgs } from 'node:util'
+import { type Comparison, comparePlans, comparisonLists, type Studied } from '../handover/compare'
+import { study } from '../study/study'
+import { readModels } from './models'
+import { failed, openPlan, type Tried } from './plan-file'
+
+const HELP = `Usage: npm run -s diff -- BEFORE AFTER [--json] [--energy-only]
+
+Compares two plans, or two states of one: what was added, removed, moved or changed, and which findings changed.
+Records (inspections, approvals, daily checks) are history and not compared.
+
+  --json         one document on standard output and nothing else
+  --energy-only  leave the falls in time out of both
+  --help         this text
+
+Exit status: 0 nothing that counts differs; 1 something differs; 2 a file could not be read or is no plan, and
+standard error tells every reason. Nothing is ever written.
+`
+
+interface Wanted {
+  before: string
+  after: string
+  json: boolean
+  energyOnly: boolean
+}
+
+function wanted(args: string[]): Tried<Wanted | null> {
+  try {
+    const { values, positionals } = parseArgs({
+      args,
+      allowPositionals: true,
+      options: {
+        json: { type: 'boolean' },
+        'energy-only': { type: 'boolean' },
+        help: { type: 'boolean', short: 'h' },
+      },
+    })
+    if (values.help) return { ok: true, value: null }
+    const [before, after] = positionals
+    if (positionals.length !== 2 || !before || !after) return failed('Name two plans. --help tells how.')
+    const energyOnly = values['energy-only'] === true
+    return { ok: true, value: { before, after, json: values.json === true, energyOnly } }
+  } catch (error) {
+    return failed((error as Error).message)
+  }
+}
+
+async function studied(file: string, withoutTime: boolean): Promise<Tried<Studied>> {
+  const opened = await openPlan(file)
+  if (!opened.ok) return failed(...opened.lines.map((l) => `${file}: ${l}`))
+  const { plan } = opened.value
+  const models = await readModels(plan, file)
+  return { ok: true, value: { plan, results: study(plan, { withoutTime, models }).results } }
+}
+
+async function diff(want: Wanted): Promise<Tried<number>> {
+  const before = await studied(want.before, want.energyOnly)
+  const after = await studied(want.after, want.energyOnly)
+  if (!before.ok || !after.ok) {
+    return failed(...(before.ok ? [] : before.lines), ...(after.ok ? [] : after.lines))
+  }
+  const comparison = comparePlans(before.value, after.value)
+  const text = want.json
+    ? `${JSON.stringify({ format: 'fallroom-diff', version: 1, ...comparison }, null, 1)}\n`
+    : diffText(comparison, before.value, after.value)
+  process.stdout.write(text)
+  return { ok: true, value: differs(comparison) ? 1 : 0 }
+}
+
+const differs = (c: Comparison): boolean => c.changes.length + c.findings.length + c.governing.length > 0
+
+/** For a person: what moved first, then the numbers, then the findings. */
+function diffText(c: Comparison, before: Studied, after: Studied): string {
+  const name = (s: Studied): string => `${s.plan.title} (plan ${s.results.planHash.slice(0, 12)})`
+  const lists = comparisonLists(c, after.plan, after.plan.units)
+  const body = lists.flatMap((l) => ['', l.title, ...l.items.map((item) => `  ${item}`)])
+  const none = lists.length === 0 ? ['', 'Nothing that counts differs.'] : []
+  return [`before  ${name(before)}`, `after   ${name(after)}`, ...body, ...none, ''].join('\n')
+}
+
+/** Runs the command and gives its exit status. */
+export async function main(args: string[]): Promise<number> {
+  const want = wanted(args)
+  if (want.ok && want.value === null) {
+    process.stdout.write(HELP)
+    return 0
+  }
+  const done = want.ok ? await diff(want.value!) : want
+  if (done.ok) return done.value
+  for (const line of done.lines) process.stderr.write(`${line}\n`)
+  return 2
+}
+
+process.exitCode = await main(process.argv.slice(2))

@@ -1,0 +1,27 @@
+/** What every chapter of the calculation package is written with. */
+import { formatBoth, type UnitSystem } from '../../plan/units'
+import { type HandoverInput, type LineFile, lineFiles } from '../input'
+import type { Letters } from '../pdf/letters'
+import { type Sheet, sheetOf } from '../pdf/paper'
+
+export interface Chapter {
+  input: HandoverInput
+  lines: LineFile[]
+  letters: Letters
+  sheet: Sheet
+  units: UnitSystem
+  /** A figure in both systems, the plan's own first; "not known" where it could not be computed. */
+  both: (value: number | null, unit: string) => string
+}
+
+export function chapterOf(input: HandoverInput, letters: Letters): Chapter {
+  const { units } = input.plan
+  return {
+    input,
+    lines: lineFiles(input),
+    letters,
+    sheet: sheetOf(units),
+    units,
+    both: (value, unit) => formatBoth(value, unit, units),
+  }
+}

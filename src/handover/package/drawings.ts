@@ -1,0 +1,152 @@
+/** Drawings of one line to a stated scale: elevation, plan, and sections where the room is worst. */
+import type { Content } from 'pdfmake/interfaces'
+import type { Drawing } from '../../drawings/drawing'
+import { elevation } from '../../drawings/elevation'
+import { planView } from '../../drawings/plan-view'
+import { crossSection } from '../../drawings/section'
+import { stack } from '../../drawings/stack'
+import { paperTheme } from '../../drawings/theme'
+import { headHeight } from '../../geometry/line'
+import { formatLength } from '../../plan/units'
+import type { LineFile } from '../input'
+import { nameOf } from '../names'
+import { drawing, heading, inner, say } from '../pdf/paper'
+import type { Chapter } from './context'
+import { bodyAt, roomOutline, undersideAt, worstStations } from './room-section'
+
+/** A line's drawings, not yet on paper: also what is exported as files. */
+export interface LineDrawings {
+  elevation: Drawing | null
+  plan: Drawing | null
+  sections: { station: number; drawing: Drawing }[]
+}
+
+export function lineDrawings(c: Chapter, file: LineFile): LineDrawings {
+  const { plan, study } = c.input
+  const room = study.obstacles.rooms.find((r) => r.line === file.line.id)
+  const girder = file.study.input.girder
+  const base = {
+    plan,
+    line: file.line,
+    results: study.results,
+    rope: { installedRope: file.detail.installedRope, saggedRope: file.detail.saggedRope },
+    units: c.units,
+  }
+  const size = { width: inner(c.sheet).width, height: 300 }
+  const stations = file.results.floor.map((f) => f.station)
+  const outline = room
+    ? roomOutline(
+        room,
+        girder,
+        stations.filter((_, i) => i % 2 === 0),
+      )
+    : []
+  return {
+    elevation: elevation(base, size),
+    plan: planView({ ...base, roomOutline: outline }, { ...size, height: 240 }),
+    sections: sectionsOf(c, file),
+  }
+}
+
+function sectionsOf(c: Chapter, file: LineFile): LineDrawings['sections'] {
+  const { plan, study } = c.input
+  const room = study.obstacles.rooms.find((r) => r.line === file.line.id)
+  if (!room) return []
+  const mine = study.results.obstacles.filter((o) => o.line === file.line.id)
+  const girder = file.study.input.girder
+  return worstStations(file, mine).flatMap((station) => {
+    const body = bodyAt(file, station)
+    const input = {
+      plan,
+      girder: girder.id,
+      station,
+      underside: undersideAt(room, girder, station),
+      rope: ropeAt(c, file, station),
+      units: c.units,
+      ...(body ?? {}),
+    }
+    const made = crossSection(input, { width: 420, height: 360 })
+    return made ? [{ station, drawing: made }] : []
+  })
+}
+
+/** Where the installed rope passes: offset and height, straight between the heads. */
+function ropeAt(c: Chapter, { line }: LineFile, station: number): [number, number] {
+  const after = line.stanchions.findIndex((s) => s.station >= station - 1e-9)
+  const b = line.stanchions[Math.max(0, after)]!
+  const a = line.stanchions[Math.max(0, after - 1)] ?? b
+  const run = b.station - a.station
+  const t = run > 0 ? (station - a.station) / run : 0
+  const [ha, hb] = [headHeight(c.input.plan, a) ?? 0, headHeight(c.input.plan, b) ?? 0]
+  return [a.offset + (b.offset - a.offset) * t, ha + (hb - ha) * t]
+}
+
+const scaled = (name: string, d: Drawing): string => `${name}. Scale 1:${d.scale}, printed at full size.`
+
+export function drawingChapter(c: Chapter, file: LineFile, made: LineDrawings): Content[] {
+  const { letters } = c
+  const named: [string, Drawing | null][] = [
+    ['Elevation', made.elevation],
+    ['Plan, station to the right', made.plan],
+    ...made.sections.map((s): [string, Drawing] => [sectionName(c, s.station), s.drawing]),
+  ]
+  const known = named.filter((n): n is [string, Drawing] => n[1] !== null)
+  return known.map(([name, d], i) => ({
+    stack: [
+      ...(i === 0 ? [heading(letters, `Drawings: ${file.line.name}`, 2)] : []),
+      say(letters, scaled(name, d), { bold: true, size: 8.5 }),
+      drawing(d.picture, letters),
+    ],
+    unbreakable: true,
+  }))
+}
+
+const sectionName = (c: Chapter, station: number): string =>
+  `Section at station ${formatLength(station, c.units)}, looking from start to end`
+
+/** The clearance as a stack, with its sum in words beside it. */
+export function stackChapter(c: Chapter, file: LineFile): Content[] {
+  const { governing } = file.detail
+  const worker = file.study.input.workers.find((w) => w.worker.id === governing?.worker)?.worker
+  if (!governing || !worker) return []
+  const { freeFall, lineDrop, connectorExtension } = governing
+  if (freeFall === null || lineDrop === null || connectorExtension === null) return []
+  const input = {
+    freeFall,
+    lineDrop,
+    connectorExtension,
+    harnessStretch: worker.harnessStretch,
+    marginBelow: c.input.plan.basis.marginBelow,
+    excess: Math.max(0, file.study.excess[governing.span] ?? 0),
+    there: thereBelow(c, file, governing.station),
+    units: c.units,
+  }
+  const picture = stack(input, 300, 230, paperTheme)
+  const where = `${worker.name}, station ${formatLength(governing.station, c.units)}, by energy, ${governing.line} line, ${governing.connector} connector`
+  return [
+    {
+      stack: [
+        heading(c.letters, `What adds up to the clearance: ${file.line.name}`, 2),
+        say(c.letters, where, { size: 8.5 }),
+        drawing(picture, c.letters),
+      ],
+      unbreakable: true,
+    },
+  ]
+}
+
+/** What lies nearest below the girder top at a station of this line, its own margin taken off. */
+function thereBelow(c: Chapter, file: LineFile, station: number): { name: string; distance: number } | null {
+  const at = file.results.floor.reduce((a, b) =>
+    Math.abs(b.station - station) < Math.abs(a.station - station) ? b : a,
+  )
+  if (at.depth === null) return null
+  const mine = c.input.study.results.obstacles.filter(
+    (o) =>
+      o.line === file.line.id && o.gap !== null && o.station !== null && Math.abs(o.station - station) < 0.5,
+  )
+  const nearest = mine.reduce<(typeof mine)[number] | null>((a, b) => (a && a.gap! <= b.gap! ? a : b), null)
+  if (!nearest) return null
+  const depth = at.depth + Math.max(0, at.excess ?? 0)
+  return { name: nameOf(c.input.plan, nearest.id), distance: depth + nearest.gap! }
+}
