@@ -1,5 +1,5 @@
 /** The site in 3D: reads the store and draws; computes nothing. Goes on plainly where nothing can be drawn. */
-import { Canvas } from '@react-three/fiber'
+import { Canvas, events } from '@react-three/fiber'
 import { type MouseEvent, type PointerEvent, useMemo, useRef, useState } from 'react'
 import { select } from '../state/actions'
 import { app } from '../state/store'
@@ -7,12 +7,14 @@ import { Contents } from './Contents'
 import { findDrawing } from './gl'
 import { LabelLayer } from './labels/LabelLayer'
 import { usePalette } from './palette'
-import { CLICK_SLACK } from './pick'
+import { CLICK_SLACK, gripsFirst } from './pick'
 import { NoPicture, SceneBoundary } from './SceneFallback'
 import styles from './scene.module.css'
 import { sceneState } from './scene-state'
 
 const camera = { fov: 26, near: 0.1, far: 2000, up: [0, 0, 1], position: [20, -30, 10] } as const
+
+const pointer: typeof events = (store) => ({ ...events(store), filter: gripsFirst })
 
 export default function Scene() {
   const drawing = useMemo(() => {
@@ -42,6 +44,7 @@ function Picture({ software }: { software: boolean }) {
         gl={{ antialias: !software, powerPreference: 'high-performance' }}
         camera={{ ...camera, up: [...camera.up], position: [...camera.position] }}
         style={{ background: paper }}
+        events={pointer}
         onCreated={({ gl }) => {
           gl.domElement.addEventListener('webglcontextrestored', () => setLost((n) => n + 1), { once: true })
         }}

@@ -1,5 +1,6 @@
 /** What every thing in the scene does under the pointer: tell that it is hovered, be selected. */
 import type { ThreeEvent } from '@react-three/fiber'
+import type { Intersection } from 'three'
 import { hover, select } from '../state/actions'
 import { hasRef, type Ref, sameRef } from '../state/refs'
 import { app, useApp } from '../state/store'
@@ -46,3 +47,16 @@ export const useMark = (ref: Ref): Mark =>
   useApp((s) => (hasRef(s.selection, ref) ? 'selected' : sameRef(s.hover, ref) ? 'hover' : 'none'))
 
 export const useHidden = (id: string): boolean => useApp((s) => s.hidden.includes(id))
+
+/** Marks an object as a grip: see `gripsFirst`. */
+export const GRIP = { grip: true } as const
+
+/** A grip is taken before a body that hides it by less than this, m. */
+const THROUGH = 1
+
+/** Grips before bodies: a foot just behind a girder's edge is what the hand wants, not the girder. */
+export function gripsFirst(hits: Intersection[]): Intersection[] {
+  const nearest = hits.find((h) => !h.object.userData.grip)?.distance ?? Number.POSITIVE_INFINITY
+  const grip = (h: Intersection): boolean => h.object.userData.grip === true && h.distance < nearest + THROUGH
+  return [...hits.filter(grip), ...hits.filter((h) => !grip(h))]
+}

@@ -50,6 +50,7 @@ export function CameraRig() {
     if (go(camera, controls, way.current)) way.current = null
     else invalidate()
   })
+  useFrame(tellUnder)
   return (
     <OrbitControls makeDefault enableDamping={false} zoomToCursor screenSpacePanning mouseButtons={buttons} />
   )

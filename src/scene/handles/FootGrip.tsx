@@ -5,14 +5,14 @@ import { beginDrag, cancelDrag, canDrag, dragTo, endDrag } from '../../state/dra
 import type { Ref } from '../../state/refs'
 import { app } from '../../state/store'
 import { objectName } from '../names'
-import { picks } from '../pick'
+import { GRIP, picks } from '../pick'
 import { tellDrag } from '../scene-state'
 import type { StrapLeg } from '../shapes/strap'
 import { type Drag, startDrag, useView } from './drag'
 import { nearestPoint } from './rays'
 import { loopPointsOf } from './snap'
 
-const GRIP = 0.13
+const REACH = 0.13
 
 export function FootGrip({ leg }: { leg: StrapLeg }) {
   const { tieBack, foot, end } = leg
@@ -24,10 +24,11 @@ export function FootGrip({ leg }: { leg: StrapLeg }) {
       name={objectName(ref)}
       position={[end[0], end[1], end[2] + 0.05]}
       visible={false}
+      userData={GRIP}
       {...handlers}
       onPointerDown={(e) => canDrag(ref) && startDrag(e, view(), carry(ref))}
     >
-      <sphereGeometry args={[GRIP, 8, 6]} />
+      <sphereGeometry args={[REACH, 8, 6]} />
     </mesh>
   )
 }

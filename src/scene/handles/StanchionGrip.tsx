@@ -7,13 +7,13 @@ import { beginDrag, cancelDrag, canDrag, dragTo, endDrag } from '../../state/dra
 import type { Ref } from '../../state/refs'
 import { app, useApp } from '../../state/store'
 import { objectName } from '../names'
-import { picks } from '../pick'
+import { GRIP, picks } from '../pick'
 import { overGirder } from '../place'
 import { tellDrag } from '../scene-state'
 import { type Drag, startDrag, useView } from './drag'
 import { alongAxis } from './rays'
 
-const GRIP = 0.16
+const REACH = 0.16
 
 export function StanchionGrip({ line, stanchion }: { line: Line; stanchion: Stanchion }) {
   const girder = useApp((s) => s.plan.girders.find((g) => g.id === line.girder))
@@ -28,10 +28,11 @@ export function StanchionGrip({ line, stanchion }: { line: Line; stanchion: Stan
       position={overGirder(girder, stanchion.station, stanchion.offset, height / 2)}
       rotation={[Math.PI / 2, 0, 0]}
       visible={false}
+      userData={GRIP}
       {...handlers}
       onPointerDown={(e) => canDrag(ref) && startDrag(e, view(), slide(ref))}
     >
-      <cylinderGeometry args={[GRIP, GRIP, height + 2 * GRIP, 8]} />
+      <cylinderGeometry args={[REACH, REACH, height + 2 * REACH, 8]} />
     </mesh>
   )
 }

@@ -3,6 +3,7 @@ import { memo, useEffect, useMemo } from 'react'
 import type { MeshObstacle, Vec3 } from '../../plan/types'
 import { useApp } from '../../state/store'
 import { usePlaneDrag } from '../handles/plane-drag'
+import { raycastBox } from '../handles/raycast-box'
 import { Ink } from '../Ink'
 import { useLabel } from '../labels/registry'
 import { Matte } from '../Matte'
@@ -44,7 +45,13 @@ const Mesh = memo(function Mesh({ mesh, model }: { mesh: MeshObstacle; model: Sc
   useEffect(() => () => geometry.dispose(), [geometry])
   return (
     <group matrix={matrix} matrixAutoUpdate={false}>
-      <mesh name={objectName(ref)} geometry={geometry} {...handlers} onPointerDown={drag}>
+      <mesh
+        name={objectName(ref)}
+        geometry={geometry}
+        {...(edges.length > 0 ? {} : { raycast: raycastBox })}
+        {...handlers}
+        onPointerDown={drag}
+      >
         <Matte
           color={mark === 'none' ? palette.concreteShade : palette.accent}
           opacity={clash ? 0.5 : 1}
