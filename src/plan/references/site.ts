@@ -5,6 +5,8 @@ import type { Entry, PlanView } from './view'
 
 /** m; shorter than this along the ground a girder has no direction. */
 const SHORTEST = 0.01
+/** m; a longer one is a slip of the decimal point. */
+const LONGEST = 2_000
 
 /** What is wrong with the girders, decks and obstacles as bodies in space. */
 export function siteFaults(view: PlanView): Fault[] {
@@ -20,6 +22,12 @@ function girderFaults({ item, path }: Entry<Girder>): Fault[] {
   if (planLength([item.start, item.end]) < SHORTEST) {
     faults.push(
       fault([...path, 'end'], 'start and end stand at the same place in plan: the girder has no length'),
+    )
+  }
+  const length = Math.hypot(...item.start.map((x, i) => (item.end[i] ?? x) - x))
+  if (length > LONGEST) {
+    faults.push(
+      fault([...path, 'end'], `the girder is ${Math.round(length)} m long; at most ${LONGEST} m is read`),
     )
   }
   const { topThickness, bottomThickness, depth } = item.section

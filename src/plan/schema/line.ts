@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { bodyMass, count, distance, force, id, offset, range, size, temperature, text } from './numbers'
+import { bodyMass, count, distance, force, id, list, offset, range, size, temperature, text } from './numbers'
 
 export const stanchionSchema = z.object({
   id,
@@ -25,12 +25,12 @@ export const lineSchema = z.object({
   id,
   name: text,
   girder: id,
-  stanchions: z.array(stanchionSchema),
-  tieBacks: z.array(tieBackSchema),
+  stanchions: list(stanchionSchema, 200),
+  tieBacks: list(tieBackSchema, 200),
   wireRope: id,
   absorber: id.nullable(),
   absorberAt: z.enum(['start', 'end']),
-  hardware: z.array(id),
+  hardware: list(id, 50),
   pretension: force,
   pretensionTolerance: z.number().min(0).max(0.99),
   installTemperature: temperature,

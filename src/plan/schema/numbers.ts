@@ -40,7 +40,7 @@ export const angle = z.number().min(0).max(90)
 export const turn = z.number().min(-3_600).max(3_600)
 export const factor = z.number().min(1).max(1_000)
 export const count = z.int().min(0).max(100_000)
-export const positiveCount = z.int().min(1).max(100_000)
+export const positiveCount = z.int().min(1).max(20_000)
 
 export const vec2 = z.tuple([coordinate, coordinate])
 export const vec3 = z.tuple([coordinate, coordinate, coordinate])
@@ -50,6 +50,11 @@ export function range(end: z.ZodNumber) {
   return z
     .object({ low: end, high: end })
     .refine((r) => r.low <= r.high, { error: 'the low end is above the high end', path: ['low'] })
+}
+
+/** A list of so many entries at most: far beyond any site, but a study of it still ends. */
+export function list<T extends z.ZodType>(entry: T, most: number, least = 0) {
+  return z.array(entry).min(least).max(most)
 }
 
 export const text = z.string()

@@ -6,7 +6,7 @@ import { z } from 'zod'
 import type { Plan } from '../types'
 import { basisSchema } from './basis'
 import { lineSchema, workerSchema } from './line'
-import { text } from './numbers'
+import { list, text } from './numbers'
 import { partSchema } from './parts'
 import { recordSchema } from './records'
 import { deckSchema, girderSchema, obstacleSchema } from './site'
@@ -19,12 +19,12 @@ export const planSchema = z.object({
   notes: text.exactOptional(),
   units: z.enum(['us', 'si']),
   basis: basisSchema,
-  girders: z.array(girderSchema),
-  decks: z.array(deckSchema).exactOptional(),
-  lines: z.array(lineSchema),
-  workers: z.array(workerSchema),
-  obstacles: z.array(obstacleSchema),
-  parts: z.array(partSchema),
+  girders: list(girderSchema, 500),
+  decks: list(deckSchema, 500).exactOptional(),
+  lines: list(lineSchema, 200),
+  workers: list(workerSchema, 500),
+  obstacles: list(obstacleSchema, 5_000),
+  parts: list(partSchema, 2_000),
   records: z.array(recordSchema).exactOptional(),
 })
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { distance, force, id, text } from './numbers'
+import { distance, force, id, list, text } from './numbers'
 
 /** A calendar date, or a date with its time of day and zone. */
 const moment = z.union([z.iso.date(), z.iso.datetime({ offset: true, local: true })], {
@@ -30,8 +30,8 @@ export const recordSchema = z.discriminatedUnion('kind', [
     ...common,
     kind: z.literal('inspection'),
     line: id,
-    items: z.array(z.object({ id, result: z.enum(['pass', 'fail', 'n/a']), note: text.exactOptional() })),
-    photos: z.array(text).exactOptional(),
+    items: list(z.object({ id, result: z.enum(['pass', 'fail', 'n/a']), note: text.exactOptional() }), 500),
+    photos: list(text, 500).exactOptional(),
   }),
   z.object({
     ...common,

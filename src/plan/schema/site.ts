@@ -3,6 +3,7 @@ import {
   coordinate,
   distance,
   id,
+  list,
   offset,
   positiveCount,
   size,
@@ -41,13 +42,13 @@ export const girderSchema = z.object({
   end: vec3,
   material: z.enum(['concrete', 'steel']),
   section: sectionSchema,
-  loops: z.array(loopRowSchema),
+  loops: list(loopRowSchema, 50),
 })
 
 export const deckSchema = z.object({
   id,
   name: text,
-  outline: z.array(vec2).min(3),
+  outline: list(vec2, 500, 3),
   elevation: coordinate,
 })
 
@@ -62,12 +63,12 @@ export const obstacleSchema = z.discriminatedUnion('kind', [
     center: vec3,
     size: z.tuple([size, size, size]),
     turn: turn.exactOptional(),
-    travel: z.array(vec3).exactOptional(),
+    travel: list(vec3, 500).exactOptional(),
   }),
   z.object({
     ...common,
     kind: z.literal('lane'),
-    path: z.array(vec3).min(2),
+    path: list(vec3, 500, 2),
     width: size,
     clearHeight: size,
   }),
