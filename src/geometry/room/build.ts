@@ -8,6 +8,9 @@ import type { Fan, Plane, Room, RoomInput, RoomSample, Slice } from './types'
 
 /** Slices stand no farther apart than this, m. */
 export const SLICE_STEP = 0.1
+/** Their lowest points differ by no more than this from one to the next, m, where that takes no more than 1 cm steps. */
+export const SLICE_RISE = 0.006
+const LEAST_STEP = 0.01
 /** A body is never taken as thinner than this, m, whatever the margins say. */
 export const LEAST_SIDE = 0.1
 
@@ -15,12 +18,13 @@ export const LEAST_SIDE = 0.1
 export function buildRoom(input: RoomInput): Room {
   const slices: Slice[] = []
   const ends: Fan[] = []
+  const reaches = rememberedEdges(input)
   for (let corner = 0; corner < input.corners.length; corner++) {
     for (const stretch of stretchesOf(input, corner)) {
-      const parts = Math.max(1, Math.ceil((stretch.to - stretch.from) / SLICE_STEP))
-      for (let i = 0; i <= parts; i++) {
-        const station = stretch.from + ((stretch.to - stretch.from) * i) / parts
-        slices.push(acrossSlice(input, corner, station, stretch.at(station)))
+      const make = (station: number): Slice =>
+        acrossSlice(input, corner, station, stretch.at(station), reaches(station))
+      slices.push(...lowered(placed(make, stretch.from, stretch.to)))
+      for (const station of [stretch.from, stretch.to]) {
         ends.push(...endFan(input, corner, station, stretch.at(station)))
       }
     }
@@ -29,17 +33,60 @@ export function buildRoom(input: RoomInput): Room {
   // Slices stand apart: the disc is widened so that discs at their places cover what a disc moved between them would.
   const side = Math.hypot(Math.max(LEAST_SIDE, input.side), SLICE_STEP / 2)
   const { line, girder, frame, corners, surface } = input
-  return {
-    line,
-    girder,
-    frame,
-    corners,
-    slices,
-    ends,
-    side,
-    lid: lidOf(input),
-    surface,
-    unknown: whyUnknown(input),
+  const unknown = whyUnknown(input)
+  return { line, girder, frame, corners, slices, ends, side, lid: lidOf(input), surface, unknown }
+}
+
+/** Slices from one station to another, closer where the line's drop is steep. */
+function placed(make: (station: number) => Slice, from: number, to: number): Slice[] {
+  const parts = Math.max(1, Math.ceil((to - from) / SLICE_STEP))
+  const first = make(from)
+  const out = [first]
+  let last = first
+  for (let i = 1; i <= parts; i++) {
+    const next = make(from + ((to - from) * i) / parts)
+    between(make, last, next, out)
+    out.push(next)
+    last = next
+  }
+  return out
+}
+
+const bottom = (s: Slice): number => s.z - s.radius
+
+function between(make: (station: number) => Slice, a: Slice, b: Slice, into: Slice[]): void {
+  if (Math.abs(bottom(a) - bottom(b)) <= SLICE_RISE || b.station - a.station <= LEAST_STEP) return
+  const mid = make((a.station + b.station) / 2)
+  between(make, a, mid, into)
+  into.push(mid)
+  between(make, mid, b, into)
+}
+
+/** Every slice taken down half-way to a lower neighbour, so that what moves between two is nowhere below both. */
+function lowered(slices: Slice[]): Slice[] {
+  return slices.map((s, i) => {
+    const near = [slices[i - 1], slices[i + 1]].filter((n) => n !== undefined)
+    const drop = Math.max(0, ...near.map((n) => (bottom(s) - bottom(n)) / 2))
+    return { ...s, z: s.z - drop, reach: Math.max(s.reach, ...near.map((n) => (n.reach + s.reach) / 2)) }
+  })
+}
+
+/** How far one can stand to either side at a station and half a step around it, m. */
+function rememberedEdges(input: RoomInput): (station: number) => number {
+  const known = new Map<number, number>()
+  const left: Vec2 = [input.frame.left[0], input.frame.left[1]]
+  const edgeAt = (station: number): number => {
+    const from = planPoint(input, station)
+    const right: Vec2 = [-left[0], -left[1]]
+    return Math.max(standingReach(input.surface, from, left), standingReach(input.surface, from, right))
+  }
+  return (station) => {
+    const kept = known.get(station)
+    if (kept !== undefined) return kept
+    const half = SLICE_STEP / 2
+    const found = Math.max(edgeAt(station - half), edgeAt(station), edgeAt(station + half))
+    known.set(station, found)
+    return found
   }
 }
 
@@ -50,14 +97,14 @@ function lidOf({ frame }: RoomInput): Plane {
   return { z0: frame.origin[2] - gx * frame.origin[0] - gy * frame.origin[1], gx, gy }
 }
 
-function acrossSlice(input: RoomInput, corner: number, station: number, sample: RoomSample): Slice {
-  const left: Vec2 = [input.frame.left[0], input.frame.left[1]]
-  const from = planPoint(input, station)
-  const edge = Math.max(
-    standingReach(input.surface, from, left),
-    standingReach(input.surface, from, [-left[0], -left[1]]),
-  )
-  return slice(input, corner, station, sample, left, edge)
+function acrossSlice(
+  input: RoomInput,
+  corner: number,
+  station: number,
+  sample: RoomSample,
+  edge: number,
+): Slice {
+  return slice(input, corner, station, sample, [input.frame.left[0], input.frame.left[1]], edge)
 }
 
 /** The swings past an end stanchion, one in each direction; none at other stations. */

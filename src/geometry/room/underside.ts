@@ -18,6 +18,7 @@ export function underside(room: Room, x: number, y: number): UndersidePoint | nu
   const look = (list: Slice[], from: number, to: number): void => {
     for (let i = from; i < to; i++) {
       const s = list[i]!
+      if (s.z - s.radius >= z) continue
       const at = sliceUnderside(s, room.side, x, y)
       if (at < z) [z, lowest] = [at, s]
     }
