@@ -23,5 +23,5 @@ export const securityHeaders: Record<string, string> = {
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
-  'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), bluetooth=(), midi=()',
+  'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), midi=()',
 }

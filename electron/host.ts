@@ -17,6 +17,7 @@ import { copyModels, keepModel, readModel } from './files/models'
 import { PlanFiles } from './files/plan-files'
 import { fingerprint, readText } from './files/read-file'
 import { RecentList } from './files/recent-list'
+import { Settings } from './files/settings'
 import { writeAtomic } from './files/write-atomic'
 
 const noPlace = refused('no-place', 'Save the plan first: models lie beside it.')
@@ -26,6 +27,7 @@ export class Host {
   readonly files = new PlanFiles()
   private journal: JournalStore
   private recentList: RecentList
+  readonly settings: Settings
   private beat: NodeJS.Timeout
 
   constructor(
@@ -34,6 +36,7 @@ export class Host {
   ) {
     this.journal = new JournalStore(home)
     this.recentList = new RecentList(home)
+    this.settings = new Settings(home)
     void this.journal.beat(now())
     this.beat = setInterval(() => void this.journal.beat(this.now()), BEAT)
     this.beat.unref()

@@ -21,6 +21,7 @@ export const payloads = {
   journalWrite: z.object({ id, name, text }).strict(),
   journalClear: z.object({ id }).strict(),
   journalDrop: z.object({ entry: z.string().max(200) }).strict(),
+  remember: z.object({ key: z.string().min(1).max(60), value: z.string().max(1_000_000) }).strict(),
   setDocument: z.object({ title: z.string().max(500), unsaved: z.boolean() }).strict(),
   setMenu: z
     .object({

@@ -33,7 +33,7 @@ function readArguments() {
     if (parsed.values.help) leave(0, help)
     return parsed
   } catch (error) {
-    return leave(2, `${error.message}\n\n${help}`)
+    return leave(2, `${error.message.split('. ')[0]}.\n\n${help}`)
   }
 }
 

@@ -164,6 +164,15 @@ describe('what is served', () => {
     expect(answer.headers['cache-control']).toBe('no-store')
   })
 
+  it('what it was asked to remember, whatever it is', async () => {
+    const value = `"><script>'$&\u2028`
+    expect(await said('remember', { key: 'theme', value })).toMatchObject({ ok: true })
+    const page = (await get('/')).body.toString()
+    expect(page).not.toContain('<script>')
+    const [, brought = ''] = page.match(/name="fallroom-memory" content="([^"]*)"/) ?? []
+    expect(JSON.parse(decodeURIComponent(brought))).toEqual({ theme: value })
+  })
+
   it('the built assets', async () => {
     const answer = await get('/assets/a-1.js')
     expect(answer.headers['content-type']).toContain('text/javascript')

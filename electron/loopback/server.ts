@@ -40,7 +40,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const verbs = loopbackVerbs(host, launcher(host, options.plan))
   const stop = () => shutDown(server, presence, host, stopped)
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
-    answer({ request, response, gate, built, presence, verbs }).catch(() => response.destroy())
+    answer({ request, response, gate, built, presence, verbs, host }).catch(() => response.destroy())
   })
   return { address: gate.address(), origin: gate.origin, stopped, stop }
 }
@@ -52,6 +52,7 @@ interface Exchange {
   built: BuiltFiles
   presence: Presence
   verbs: ReturnType<typeof loopbackVerbs>
+  host: Host
 }
 
 async function answer(exchange: Exchange): Promise<void> {
@@ -88,19 +89,22 @@ function verbFault(): Said<never> {
   return refused('failed', 'That could not be done. The plan in the window is unchanged.')
 }
 
-async function sendBuilt({ built, response }: Exchange, address: string): Promise<void> {
+async function sendBuilt({ built, response, host }: Exchange, address: string): Promise<void> {
   const file = await built.read(address)
   if (!file) return refuse(response, notHere)
   const page = file.type.startsWith('text/html')
   // Names of built assets carry a hash of their content; the page itself must always be the latest.
   const keep = address.startsWith('/assets/') ? 'private, max-age=31536000, immutable' : 'no-store'
   response.writeHead(200, { 'content-type': file.type, 'cache-control': keep })
-  response.end(page ? asLoopback(file.bytes.toString('utf8')) : file.bytes)
+  response.end(page ? asLoopback(file.bytes.toString('utf8'), await host.settings.all()) : file.bytes)
 }
 
-/** Tells the page which desktop it stands on. */
-function asLoopback(html: string): string {
-  return html.replace('<head>', '<head><meta name="fallroom-desk" content="loopback" />')
+/** Tells the page which desktop it stands on, and what was remembered for it. */
+function asLoopback(html: string, settings: Record<string, string>): string {
+  // Encoded, a preference cannot end the attribute that it stands in.
+  const memory = encodeURIComponent(JSON.stringify(settings)).replace(/'/g, '%27')
+  const marks = `<meta name="fallroom-desk" content="loopback" /><meta name="fallroom-memory" content="${memory}" />`
+  return html.replace('<head>', () => `<head>${marks}`)
 }
 
 function sendSaid(response: ServerResponse, said: Said<unknown>): void {

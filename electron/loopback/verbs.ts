@@ -1,6 +1,13 @@
 import type { IncomingMessage } from 'node:http'
 import type { z } from 'zod'
-import { MAX_MESH_BYTES, MAX_PLAN_BYTES, type OpenedFile, refused, type Said } from '../../src/desk/bridge'
+import {
+  MAX_MESH_BYTES,
+  MAX_PLAN_BYTES,
+  type OpenedFile,
+  refused,
+  type Said,
+  said,
+} from '../../src/desk/bridge'
 import type { Host } from '../host'
 import { payloadFault, payloads } from '../payloads'
 import { readBody, readJson } from './body'
@@ -20,6 +27,10 @@ export function loopbackVerbs(host: Host, launch: () => Promise<Said<OpenedFile 
     ['statFile', json(payloads.statFile, ({ id }) => host.state(id))],
     ['readMesh', json(payloads.readMesh, ({ id, file }) => host.readMesh(id, file))],
     ['keepMesh', (request, url) => keepMesh(host, request, url)],
+    [
+      'remember',
+      json(payloads.remember, ({ key, value }) => host.settings.set(key, value).then(() => said(null))),
+    ],
     ['journalWrite', json(payloads.journalWrite, (j) => host.journalWrite(j.id, j.name, j.text))],
     ['journalPending', json(payloads.none, () => host.journalPending())],
     ['journalClear', json(payloads.journalClear, ({ id }) => host.journalClear(id))],

@@ -1,5 +1,6 @@
 import { contextBridge, ipcRenderer, webUtils } from 'electron'
 import { type Desk, type DeskEvent, refused, type Said } from '../../src/desk/bridge'
+import { browserMemory } from '../../src/desk/browser/browser-memory'
 import { CHANNEL, EVENTS, type MainVerb } from '../channels'
 
 function ask<T>(verb: MainVerb, payload: object = {}): Promise<T> {
@@ -34,6 +35,7 @@ const desk: Desk = {
     clear: (id) => ask('journalClear', { id }),
     drop: (entry) => ask('journalDrop', { entry }),
   },
+  memory: browserMemory,
   setDocument: (title, unsaved) => void ask('setDocument', { title, unsaved }),
   setMenu: (groups) => void ask('setMenu', { groups }),
   closeNow: () => void ask('closeNow'),

@@ -117,6 +117,12 @@ export interface DeskFacts {
   runtime: string
 }
 
+/** Small preferences of this machine. */
+export interface Memory {
+  get(key: string): string | null
+  set(key: string, value: string): void
+}
+
 export interface Desk {
   readonly kind: DeskFacts['kind']
   facts(): Promise<DeskFacts>
@@ -147,6 +153,7 @@ export interface Desk {
   /** Where a browser opened the plan without its folder: asks the person for that folder. Value: its name. */
   chooseFolder(id: string | null): Promise<Said<string>>
   readonly journal: Journal
+  readonly memory: Memory
   /** Window title, and whether closing has to ask first. */
   setDocument(title: string, unsaved: boolean): void
   /** Native menus, where the desktop has them. */

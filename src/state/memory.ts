@@ -1,18 +1,8 @@
-/** Small preferences of this machine. Storage may be forbidden or full; then nothing is remembered, and nothing breaks. */
+/** Small preferences of this machine, kept by the desk. */
+import { getDesk } from '../desk/desk'
+
 type Preference = 'theme' | 'units' | 'hint' | 'parts' | 'clipboard' | 'lastParts'
 
-export function remember(key: Preference, value: string): void {
-  try {
-    window.localStorage.setItem(`fallroom.${key}`, value)
-  } catch {
-    // Only a preference is lost.
-  }
-}
+export const remember = (key: Preference, value: string): void => getDesk().memory.set(key, value)
 
-export function recall(key: Preference): string | null {
-  try {
-    return window.localStorage.getItem(`fallroom.${key}`)
-  } catch {
-    return null
-  }
-}
+export const recall = (key: Preference): string | null => getDesk().memory.get(key)

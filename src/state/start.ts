@@ -26,6 +26,7 @@ export async function startUp(): Promise<void> {
   app.subscribe((state, before) => {
     if (state.plan !== before.plan) pruneWindow()
   })
+  window.fallroom = { ...window.fallroom, store: app }
   getDesk().listen((event) => void heard(event))
   warnBeforeLeaving()
   await firstPlan()

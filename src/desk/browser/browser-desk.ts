@@ -9,6 +9,7 @@ import {
 } from '../bridge'
 import { whyNotOver } from '../peek'
 import { createBrowserJournal } from './browser-journal'
+import { browserMemory } from './browser-memory'
 import { type LocalFile, LocalFiles } from './local-files'
 import { download, pick, pickFolder } from './pickers'
 
@@ -24,6 +25,7 @@ export function createBrowserDesk(): Desk {
     openRecent: async () => refused('missing', 'This browser keeps no list of recent plans.'),
     recent: async () => said([]),
     journal: createBrowserJournal(),
+    memory: browserMemory,
     setDocument,
     setMenu: () => {},
     closeNow,

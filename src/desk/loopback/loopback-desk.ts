@@ -2,6 +2,7 @@ import type { Desk, DeskEvent, FileRef, JournalEntry, OpenedFile, RecentFile } f
 import { browserFacts, closeNow, guardUnload, localVerbs, setDocument } from '../browser/browser-desk'
 import { LOCAL, LocalFiles } from '../browser/local-files'
 import { ask, askBytes, sendBytes } from './ask'
+import { createLoopbackMemory } from './loopback-memory'
 
 /**
  * The desk of a browser window on the loopback host. What the host opened (the plan that the program was started with,
@@ -24,6 +25,7 @@ export function createLoopbackDesk(): Desk {
     ...local,
     ...hostVerbs(local),
     journal: hostJournal(),
+    memory: createLoopbackMemory(),
     setDocument,
     setMenu: () => {},
     closeNow,
