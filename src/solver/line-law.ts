@@ -9,7 +9,8 @@ import type { UnloadedLine } from './installed'
 import { type LoadedChain, type LoadedStart, solveLoadedChain } from './loaded'
 import { type Solved, solved, unsolved } from './model'
 
-export interface LawNode {
+/** One solved point of a law d(P), with the work up to it. */
+export interface LawKnot {
   P: number
   /** Drop from the same set's own unloaded line, m. */
   d: number
@@ -18,6 +19,9 @@ export interface LawNode {
   above: number
   /** Work done so far, J. */
   U: number
+}
+
+export interface LawNode extends LawKnot {
   state: LoadedChain
 }
 
@@ -37,15 +41,16 @@ const NODES = 20
 /** The law is steepest at the start: loads grow as a power of their number. */
 const GRADING = 1.8
 
-/** Adds a node after `last`, with the work of the cubic between them: U = [P d] - integral of d dP. */
+/** The knot after `last` at P with drop d and slope, the work being that of the cubic: U = [P d] - integral of d dP. */
+export function nextKnot(last: LawKnot, P: number, d: number, slope: number): LawKnot {
+  const h = P - last.P
+  const area = (h * (last.d + d)) / 2 + (h * h * (last.above - slope)) / 12
+  return { P, d, below: slope, above: slope, U: last.U + P * d - last.P * last.d - area }
+}
+
 function append(nodes: LawNode[], state: LoadedChain, height: number): void {
   const last = nodes[nodes.length - 1]!
-  const d = height - state.height
-  const slope = -state.heightSlope
-  const h = state.P - last.P
-  const area = (h * (last.d + d)) / 2 + (h * h * (last.above - slope)) / 12
-  const U = last.U + state.P * d - last.P * last.d - area
-  nodes.push({ P: state.P, d, below: slope, above: slope, U, state })
+  nodes.push({ ...nextKnot(last, state.P, height - state.height, -state.heightSlope), state })
 }
 
 const startFrom = (s: LoadedChain, P: number): LoadedStart => ({
@@ -143,7 +148,7 @@ export interface LawPoint {
 }
 
 /** d and U at load P from the nodes alone; P within the law's limit. */
-export function lawAt(law: LineLaw, P: number): LawPoint {
+export function lawAt(law: { nodes: readonly LawKnot[] }, P: number): LawPoint {
   const nodes = law.nodes
   let i = 1
   while (i < nodes.length - 1 && nodes[i]!.P < P) i++

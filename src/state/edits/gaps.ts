@@ -2,32 +2,14 @@
  * Where a stanchion may stand: midway between two loops of the row its bracket lies in. Stations in metres along the
  * girder's top. Without loops any station will do.
  */
-import { girderFrame } from '../../geometry/girder'
-import { loopStation, rowUnder } from '../../geometry/loops'
-import type { Girder, Line, LoopRow } from '../../plan/types'
+import { rowUnder } from '../../geometry/loops'
+import { gapStations, girderLength, nearest, tidy } from '../../geometry/propose/gaps'
+import type { Girder, Line } from '../../plan/types'
 
 /** Stanchions of one line are kept at least this far apart where there are no loops to count by, m. */
 const LEAST_SPAN = 0.3
 
-export const girderLength = (girder: Girder): number => girderFrame(girder).length
-
-/** Midpoints between neighbouring loops that lie on the girder. */
-export function gapStations(girder: Girder, row: LoopRow | null): number[] {
-  if (!row) return []
-  const length = girderLength(girder)
-  return Array.from(
-    { length: Math.max(0, row.count - 1) },
-    (_, i) => loopStation(row, i) + row.spacing / 2,
-  ).filter((s) => s >= 0 && s <= length)
-}
-
-/** The nearest of some stations; the wanted one where there are none. */
-export function nearest(stations: readonly number[], wanted: number): number {
-  let best = stations[0]
-  if (best === undefined) return wanted
-  for (const s of stations) if (Math.abs(s - wanted) < Math.abs(best - wanted)) best = s
-  return best
-}
+export { gapStations, girderLength, nearest, tidy }
 
 export interface Placed {
   station: number
@@ -65,6 +47,3 @@ function roomFor(girder: Girder, line: Line, index: number, apart: number) {
     highWhy: after ? `held by ${after.id}` : 'end of the girder',
   }
 }
-
-/** Stations to a hundredth of a millimetre: sums of spacings leave tails that mean nothing. */
-export const tidy = (m: number): number => Math.round(m * 1e5) / 1e5
