@@ -22,7 +22,7 @@ export interface PaperSize {
   scale?: number
 }
 
-const margins: Margins = { left: 10, right: 62, top: 40, bottom: 12 }
+const margins: Margins = { left: 10, right: 62, top: 40, bottom: 30 }
 
 /** The elevation of a line; null where its girder is missing or it has no stanchions. */
 export function elevation(input: TapeInput, size: PaperSize): Drawing | null {
@@ -88,7 +88,7 @@ function elevationMarks(input: TapeInput, p: Parts): Mark[] {
     ...side.stanchionMarks(p.level, plan, line, emphasis),
     ...spanDimensions(input, p),
     ...levelMarks(input, p),
-    ...farBelowMarks(p.shapes, showing, { units: input.units, words, found }),
+    ...farBelowMarks(p.shapes, showing, { units: input.units, words, found, under: true }),
   ]
 }
 

@@ -129,6 +129,8 @@ export function clashMarks(
 }
 
 export interface FarBelow {
+  /** Lines of text go under the drawing's lower edge, where it leaves room, or stay above it. */
+  under?: boolean
   units: 'us' | 'si'
   words: DrawingWords
   found: (id: string) => ObstacleResult | undefined
@@ -153,8 +155,8 @@ export function farBelowMarks(shapes: SideShape[], view: ObstacleView, o: FarBel
         text,
         ink: 'quiet',
         anchor: 'end',
-        shift: [-4, -4 - i],
-        dodge: 'up',
+        shift: o.under ? [-4, 9 + i] : [-4, -4 - i],
+        dodge: o.under ? 'down' : 'up',
         ref,
       },
     ]

@@ -1,6 +1,7 @@
 /** Marks in metres to a picture tree in picture units, with texts placed so that none overlaps another. */
 import { LabelSpace } from './labels'
-import type { DimensionMark, DotMark, Mark, PathMark, TextMark } from './marks'
+import type { DotMark, Mark, PathMark } from './marks'
+import { dimensionShapes, textShapes } from './picture-text'
 import { el, pathData, type SvgElement, svgRoot } from './svg'
 import type { Theme } from './theme'
 import { type Point, toPicture, type View } from './view'
@@ -115,97 +116,4 @@ function dotShape(mark: DotMark, view: View, theme: Theme): SvgElement {
     'data-grab': 'yes',
   }
   return el('g', {}, dot, el('circle', area))
-}
-
-function textShapes(mark: TextMark, view: View, theme: Theme, space: LabelSpace): SvgElement[] {
-  const size = theme.textSize * (mark.size ?? 1)
-  const [x, y] = toPicture(view, mark.at)
-  const anchor = mark.anchor ?? 'middle'
-  const wanted: Point = [x + (mark.shift?.[0] ?? 0), y + (mark.shift?.[1] ?? 0)]
-  const bold = mark.bold ?? false
-  const request = { at: wanted, text: mark.text, size, bold, anchor, dodge: mark.dodge }
-  const placed = space.place({ ...request, optional: mark.optional ?? false })
-  if (!placed) return []
-  const { box } = placed
-  const plate = mark.plate
-    ? [
-        el('rect', {
-          x: box.left - 3,
-          y: box.top - 2,
-          width: box.right - box.left + 6,
-          height: box.bottom - box.top + 4,
-          rx: 3,
-          fill: theme.inks[mark.plate],
-          'data-ref': mark.ref,
-        }),
-      ]
-    : []
-  const fill = theme.inks[mark.ink ?? 'ink']
-  const halo = mark.plate || theme.medium === 'paper' ? undefined : theme.inks.paper
-  return [...plate, word(placed.at, mark.text, size, bold, anchor, fill, mark.ref, halo)]
-}
-
-function word(
-  [x, y]: Point,
-  text: string,
-  size: number,
-  bold: boolean,
-  anchor: string,
-  fill: string,
-  ref?: string,
-  halo?: string,
-): SvgElement {
-  const attributes = {
-    x,
-    y,
-    'font-size': size,
-    'font-weight': bold ? 'bold' : undefined,
-    'text-anchor': anchor === 'start' ? undefined : anchor,
-    fill,
-    stroke: halo,
-    'stroke-width': halo ? 3 : undefined,
-    'paint-order': halo ? 'stroke' : undefined,
-    'data-ref': ref,
-  }
-  return el('text', attributes, text)
-}
-
-/** A dimension line with end strokes and its text above it or, upwards, beside it. */
-function dimensionShapes(mark: DimensionMark, view: View, theme: Theme, space: LabelSpace): SvgElement[] {
-  const [a, b] = [toPicture(view, mark.from), toPicture(view, mark.to)]
-  const size = theme.textSize
-  const across = mark.axis === 'across'
-  const away = across ? Math.min(a[1], b[1]) - mark.away : Math.max(a[0], b[0]) + mark.away
-  const ends: [Point, Point] = across
-    ? [
-        [a[0], away],
-        [b[0], away],
-      ]
-    : [
-        [away, a[1]],
-        [away, b[1]],
-      ]
-  const middle: Point = [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2]
-  const anchor = across ? 'middle' : 'start'
-  const wanted: Point = across ? [middle[0], away - size * 0.4] : [away + size * 0.5, middle[1] + size * 0.35]
-  const request = { at: wanted, text: mark.text, size, bold: false, anchor } as const
-  const dodge = across ? ('up' as const) : ('down' as const)
-  const placed = space.place({ ...request, dodge, optional: mark.optional ?? false })
-  if (!placed) return []
-  const stroke = theme.inks[mark.ink ?? 'quiet']
-  const lines = dimensionLines(a, b, ends, across, theme.stroke * 4)
-  const shape = el('path', { d: lines, fill: 'none', stroke, 'stroke-width': theme.stroke * 0.5 })
-  return [shape, word(placed.at, mark.text, size, false, anchor, theme.inks[mark.ink ?? 'ink'], mark.ref)]
-}
-
-function dimensionLines(a: Point, b: Point, ends: [Point, Point], across: boolean, tick: number): string {
-  const strokes = ends.map(([x, y]): [Point, Point] => [
-    [x - tick / 2, y + tick / 2],
-    [x + tick / 2, y - tick / 2],
-  ])
-  const extension = (from: Point, to: Point): [Point, Point] => {
-    const past = across ? Math.sign(to[1] - from[1]) * tick : Math.sign(to[0] - from[0]) * tick
-    return [from, across ? [to[0], to[1] + past] : [to[0] + past, to[1]]]
-  }
-  return [ends, ...strokes, extension(a, ends[0]), extension(b, ends[1])].map((l) => pathData(l)).join('')
 }

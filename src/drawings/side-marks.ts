@@ -131,6 +131,8 @@ export function stanchionMarks(side: Side, plan: Plan, line: Line, emphasis: Emp
         ink: stroke,
         shift: [0, -8],
         dodge: 'up',
+        // Among many the ends and what is selected are named first; the others where there is room.
+        optional: s.role === 'intermediate' && stroke !== 'accent',
         ref,
       },
     ]

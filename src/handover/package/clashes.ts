@@ -35,7 +35,7 @@ export function clashChapter(c: Chapter): Content[] {
       : table(letters, {
           head: ['What', 'Gap', 'Line', 'Station', 'Worker', 'x, y, z (m)'],
           rows,
-          widths: ['*', 130, 70, 86, 70, 86],
+          widths: ['*', 108, 70, 72, 60, 74],
         }),
   ]
 }

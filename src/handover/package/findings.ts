@@ -38,7 +38,7 @@ const headings: Record<Finding['status'], string> = {
 function findingTable(c: Chapter, findings: Finding[], sources: string[]): Content {
   const rows = findings.map((f) => [
     `${ruleById(f.rule)?.title ?? f.rule}\n${nameWithId(c.input.plan, f.subject)}`,
-    c.both(f.value, f.unit),
+    f.value === null && f.status === 'pass' ? '-' : c.both(f.value, f.unit),
     f.limit === null ? 'no limit' : c.both(f.limit, f.unit),
     f.margin === undefined || f.margin === null ? '' : c.both(f.margin, f.unit),
     f.text,

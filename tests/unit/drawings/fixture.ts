@@ -1,7 +1,7 @@
 /** An invented plan and invented results for tests of drawings and papers; no solver made these figures. */
-import type { Line, Plan, Vec3 } from '../../src/plan/types'
-import type { LineDetail } from '../../src/study/details'
-import type { Fall, Finding, LineResults, Results } from '../../src/study/results'
+import type { Line, Plan, Vec3 } from '../../../src/plan/types'
+import type { LineDetail } from '../../../src/study/details'
+import type { Fall, Finding, LineResults, Results } from '../../../src/study/results'
 
 const example = "example figures: replace with your parts' documentation"
 
