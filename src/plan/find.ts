@@ -11,15 +11,7 @@ export function findPart<K extends PartKind>(plan: Plan, id: string, kind: K): P
   return part?.kind === kind ? (part as PartOf<K>) : undefined
 }
 
-export function partsOf<K extends PartKind>(parts: readonly Part[], kind: K): PartOf<K>[] {
-  return parts.filter((p): p is PartOf<K> => p.kind === kind)
-}
-
+/** The workers who hang on a line. */
 export function workersOn(plan: Plan, line: Line): Worker[] {
   return plan.workers.filter((w) => w.line === line.id)
-}
-
-/** The line that a stanchion belongs to. */
-export function lineOfStanchion(plan: Plan, stanchion: string): Line | undefined {
-  return plan.lines.find((l) => l.stanchions.some((s) => s.id === stanchion))
 }

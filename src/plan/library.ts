@@ -7,8 +7,6 @@ import { exampleGear } from './example-parts/gear'
 import { exampleRopes } from './example-parts/ropes'
 import type { Part, PartKind, PartOf } from './types'
 
-export { EXAMPLE_FIGURES } from './example-parts/source'
-
 export const partLibrary: readonly Part[] = [...exampleRopes, ...exampleConnectors, ...exampleGear]
 
 /** The library's parts of one kind. */

@@ -5,7 +5,7 @@ const common = { id, name: text, source }
 
 const fraction = z.number().min(0.01).max(1)
 
-export const wireRopeSchema = z.object({
+const wireRopeSchema = z.object({
   ...common,
   kind: z.literal('wire-rope'),
   diameter: size,
@@ -18,7 +18,7 @@ export const wireRopeSchema = z.object({
   constructionalStretch: z.number().min(0).max(0.1).exactOptional(),
 })
 
-export const lineAbsorberSchema = z
+const lineAbsorberSchema = z
   .object({
     ...common,
     kind: z.literal('line-absorber'),
@@ -33,7 +33,7 @@ export const lineAbsorberSchema = z
     path: ['full'],
   })
 
-export const connectorSchema = z.object({
+const connectorSchema = z.object({
   ...common,
   kind: z.literal('connector'),
   type: z.enum(['lanyard', 'retractable']),
@@ -46,7 +46,7 @@ export const connectorSchema = z.object({
   ratedMass: range(bodyMass).exactOptional(),
 })
 
-export const stanchionPartSchema = z.object({
+const stanchionPartSchema = z.object({
   ...common,
   kind: z.literal('stanchion'),
   height: size,
@@ -56,7 +56,7 @@ export const stanchionPartSchema = z.object({
   mass,
 })
 
-export const bracketSchema = z.object({
+const bracketSchema = z.object({
   ...common,
   kind: z.literal('bracket'),
   tubeLength: size,
@@ -65,7 +65,7 @@ export const bracketSchema = z.object({
   upliftCapacity: force,
 })
 
-export const tieBackPartSchema = z.object({
+const tieBackPartSchema = z.object({
   ...common,
   kind: z.literal('tie-back'),
   length: size,
@@ -74,7 +74,7 @@ export const tieBackPartSchema = z.object({
   breakingStrength: force,
 })
 
-export const hardwareSchema = z.object({
+const hardwareSchema = z.object({
   ...common,
   kind: z.literal('hardware'),
   breakingStrength: force,
