@@ -8,6 +8,8 @@ export interface StudyState {
   status: 'none' | 'running' | 'done' | 'failed' | 'cancelled'
   /** 0 to 1, of the run that is under way. */
   progress: number
+  /** What it is at, such as a line's name. */
+  doing: string
   /** In plain words, where the last run failed. */
   error: string | null
   /** Something a person should know about the run, such as that the worker had to be started again. */
@@ -17,14 +19,18 @@ export interface StudyState {
   details: LineDetail[]
   /** The plan that the results are of. */
   ofPlan: Plan | null
+  /** False while the falls in time are still to come. */
+  whole: boolean
 }
 
 export const noStudy: StudyState = {
   status: 'none',
   progress: 0,
+  doing: '',
   error: null,
   notice: null,
   results: null,
   details: [],
   ofPlan: null,
+  whole: false,
 }

@@ -1,0 +1,76 @@
+/**
+ * A field that is typed into and takes effect on Enter or when it is left. What can't be read is refused in place: the
+ * word why stands under it, and the old value stays in the plan. Escape brings the old value back.
+ */
+import { type JSX, type KeyboardEvent, useId, useState } from 'react'
+import css from './field.module.css'
+
+export interface TypedFieldProps {
+  label: string
+  /** The value as it reads now. */
+  shown: string
+  /** Takes what was typed; a word why where it is refused, else null. */
+  take: (typed: string) => string | null
+  /** Without its visible label, for tables. */
+  bare?: boolean
+  readOnly?: boolean
+  /** In a wider place: under its label. */
+  title?: string
+}
+
+export function TypedField({ label, shown, take, bare, readOnly, title }: TypedFieldProps): JSX.Element {
+  const id = useId()
+  const [typed, setTyped] = useState<string | null>(null)
+  const [why, setWhy] = useState<string | null>(null)
+
+  const done = (): void => {
+    if (typed === null || typed === shown) {
+      reset()
+      return
+    }
+    const refused = take(typed)
+    setWhy(refused)
+    if (refused === null) setTyped(null)
+  }
+  const reset = (): void => {
+    setTyped(null)
+    setWhy(null)
+  }
+  const onKeyDown = (e: KeyboardEvent<HTMLInputElement>): void => {
+    if (e.key === 'Enter') done()
+    if (e.key === 'Escape' && typed !== null) {
+      e.stopPropagation()
+      e.nativeEvent.stopImmediatePropagation()
+      reset()
+    }
+  }
+  return (
+    <div className={bare ? css.bare : css.row} title={title}>
+      {bare ? null : (
+        <label className={css.label} htmlFor={id}>
+          {label}
+        </label>
+      )}
+      <input
+        id={id}
+        className={css.input}
+        aria-label={bare ? label : undefined}
+        aria-invalid={why !== null}
+        aria-describedby={why ? `${id}-why` : undefined}
+        value={typed ?? shown}
+        readOnly={readOnly}
+        onFocus={(e) => e.currentTarget.select()}
+        onChange={(e) => setTyped(e.currentTarget.value)}
+        onBlur={done}
+        onKeyDown={onKeyDown}
+        autoComplete="off"
+        spellCheck={false}
+      />
+      {why ? (
+        <span id={`${id}-why`} className={css.why} role="alert">
+          {why}; {shown || 'nothing'} is kept
+        </span>
+      ) : null}
+    </div>
+  )
+}

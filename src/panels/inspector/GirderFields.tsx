@@ -1,0 +1,103 @@
+import type { JSX } from 'react'
+import type { Girder, GirderSection, Vec3 } from '../../plan/types'
+import { girderLength } from '../../state/edits/gaps'
+import { LEAST_GIRDER, setGirderLength } from '../../state/edits/girder-edits'
+import { sections } from '../../state/edits/sections'
+import { ChoiceField } from '../fields/ChoiceField'
+import { QuantityField } from '../fields/QuantityField'
+import { TextField } from '../fields/TextField'
+import { CommandButtons } from './CommandButtons'
+import { change } from './change'
+import css from './inspector.module.css'
+import { PointFields } from './PointFields'
+import { put } from './put'
+
+const sizes: [keyof GirderSection, string][] = [
+  ['depth', 'Depth'],
+  ['topWidth', 'Top width'],
+  ['topThickness', 'Top thickness'],
+  ['webThickness', 'Web thickness'],
+  ['bottomWidth', 'Bottom width'],
+  ['bottomThickness', 'Bottom thickness'],
+]
+
+export function GirderFields({ girder }: { girder: Girder }): JSX.Element {
+  const set = (recipe: (g: Girder) => void, what: string): null =>
+    change('girder', girder.id, `${what} of ${girder.name || girder.id}`, (f) => recipe(f.girder))
+  return (
+    <>
+      <TextField
+        label="Name"
+        value={girder.name}
+        must
+        onTake={(v) => void set((g) => put(g, 'name', v), 'change the name')}
+      />
+      <QuantityField
+        label="Length"
+        unit="m"
+        value={girderLength(girder)}
+        least={LEAST_GIRDER}
+        most={500}
+        onTake={(v) => set((g) => void setGirderLength(g, v), 'change the length')}
+      />
+      <Ends girder={girder} set={set} />
+      <div className={css.sub}>Section</div>
+      <SectionFields girder={girder} set={set} />
+      <CommandButtons
+        ids={['rig.lineOnGirder', 'site.copyGirder', 'site.addLoops', 'site.loopTable', 'edit.delete']}
+      />
+    </>
+  )
+}
+
+type Set = (recipe: (g: Girder) => void, what: string) => null
+
+function Ends({ girder, set }: { girder: Girder; set: Set }): JSX.Element {
+  const place = (end: 'start' | 'end', point: Vec3): string | null => {
+    const other = girder[end === 'start' ? 'end' : 'start']
+    if (Math.hypot(point[0] - other[0], point[1] - other[1]) < LEAST_GIRDER)
+      return 'the girder would be too short'
+    return set((g) => put(g, end, point), `move the ${end}`)
+  }
+  return (
+    <>
+      <PointFields title="Start" point={girder.start} onTake={(p) => place('start', p)} />
+      <PointFields title="End" point={girder.end} onTake={(p) => place('end', p)} />
+    </>
+  )
+}
+
+function SectionFields({ girder, set }: { girder: Girder; set: Set }): JSX.Element {
+  const same = sections.find((s) =>
+    sizes.every(([key]) => Math.abs(s.section[key] - girder.section[key]) < 5e-4),
+  )
+  const own = same ? [] : [{ value: 'own', label: 'own figures' }]
+  return (
+    <>
+      <ChoiceField
+        label="Shape"
+        value={same?.id ?? 'own'}
+        choices={[...own, ...sections.map((s) => ({ value: s.id, label: s.name }))]}
+        onTake={(id) => {
+          const chosen = sections.find((s) => s.id === id)
+          if (chosen)
+            set(
+              (g) => void Object.assign(g, { section: { ...chosen.section }, material: chosen.material }),
+              'change the section',
+            )
+        }}
+      />
+      {sizes.map(([key, label]) => (
+        <QuantityField
+          key={key}
+          label={label}
+          unit="m"
+          value={girder.section[key]}
+          least={0.003}
+          most={10}
+          onTake={(v) => set((g) => put(g.section, key, v), 'change the section')}
+        />
+      ))}
+    </>
+  )
+}

@@ -1,0 +1,62 @@
+/** The command palette: every command by its words, and everything in the plan by its name. */
+import { Spotlight, type SpotlightActionData } from '@mantine/spotlight'
+import { Search } from 'lucide-react'
+import { type JSX, useMemo } from 'react'
+import { lookAtRef, select } from '../../state/actions'
+import { canRun, labelOf, run } from '../../state/commands/command'
+import { shownShortcut } from '../../state/commands/keys'
+import { commands } from '../../state/commands/registry'
+import { everything } from '../../state/everything'
+import { refKey } from '../../state/refs'
+import { useApp } from '../../state/store'
+import { kindWord, refName } from '../words/status'
+import css from './menu.module.css'
+
+export function Palette(): JSX.Element {
+  const plan = useApp((s) => s.plan)
+  const selection = useApp((s) => s.selection)
+  const units = useApp((s) => s.units)
+  const actions = useMemo(
+    // biome-ignore lint/correctness/useExhaustiveDependencies: what can be run depends on selection and units too
+    () => [...commandActions(), ...planActions(plan)],
+    [plan, selection, units],
+  )
+  return (
+    <Spotlight
+      actions={actions}
+      shortcut={['mod + K', 'F1']}
+      nothingFound="Nothing has that name."
+      highlightQuery
+      limit={12}
+      scrollable
+      maxHeight={420}
+      searchProps={{
+        leftSection: <Search size={16} />,
+        placeholder: 'Find a command or a thing in the plan',
+        'aria-label': 'Find a command or a thing in the plan',
+      }}
+    />
+  )
+}
+
+const commandActions = (): SpotlightActionData[] =>
+  commands
+    .filter((c) => canRun(c) && c.id !== 'edit.escape')
+    .map((c) => ({
+      id: c.id,
+      label: labelOf(c),
+      description: c.group,
+      onClick: () => run(c),
+      rightSection: c.shortcut ? <kbd className={css.kbd}>{shownShortcut(c.shortcut)}</kbd> : undefined,
+    }))
+
+const planActions = (plan: Parameters<typeof everything>[0]): SpotlightActionData[] =>
+  everything(plan).map((ref) => ({
+    id: refKey(ref),
+    label: refName(plan, ref),
+    description: `Go to this ${kindWord[ref.kind]}`,
+    onClick: () => {
+      select(ref)
+      lookAtRef(ref)
+    },
+  }))

@@ -1,0 +1,33 @@
+/** How many findings fail, want a look, are not known, hold: shape, number and word. */
+import { Loader } from '@mantine/core'
+import type { JSX } from 'react'
+import { statusCounts } from '../../state/derived'
+import { useApp } from '../../state/store'
+import type { FindingStatus } from '../../study/results'
+import { StatusMark, statusColour } from '../words/StatusMark'
+import { statusOrder } from '../words/status'
+import css from './header.module.css'
+
+const word: Record<FindingStatus, [string, string]> = {
+  fail: ['fails', 'fail'],
+  warn: ['look here', 'look here'],
+  unknown: ['not known', 'not known'],
+  pass: ['holds', 'hold'],
+}
+
+export function Counts(): JSX.Element {
+  const counts = useApp((s) => statusCounts(s.study.results))
+  const busy = useApp((s) => s.study.status === 'running')
+  const shown = statusOrder.filter((status) => status !== 'unknown' || counts.unknown > 0)
+  return (
+    <output className={css.counts} aria-label="Findings" data-testid="counts">
+      {shown.map((status) => (
+        <span key={status} className={css.count} style={{ color: statusColour[status] }} data-status={status}>
+          <StatusMark status={status} />
+          {counts[status]} {word[status][counts[status] === 1 ? 0 : 1]}
+        </span>
+      ))}
+      <span className={css.busy}>{busy ? <Loader size={12} aria-label="Computing" /> : null}</span>
+    </output>
+  )
+}

@@ -1,0 +1,102 @@
+/** One study worker as seen from the window: newest plan wins, a worker that died is started again and says so. */
+import * as Comlink from 'comlink'
+import type { Plan } from '../../plan/types'
+import type { Studied, StudyJob, StudyWorker } from './study-worker'
+
+export type Outcome =
+  | { kind: 'done'; plan: Plan; studied: Studied; restarted: boolean }
+  | { kind: 'failed'; plan: Plan; why: string }
+
+export interface Runner {
+  /** Studies this plan as soon as the one before is done; only the newest that waits is kept. */
+  want(plan: Plan): void
+  /** Gives up what runs and what waits. */
+  stop(): void
+  close(): void
+}
+
+interface Live {
+  worker: Worker
+  api: Comlink.Remote<StudyWorker>
+}
+
+export function createRunner(
+  job: () => StudyJob,
+  told: (outcome: Outcome) => void,
+  progress: (done: number, what: string) => void,
+  /** A newer plan stops the running study; without it the running one is finished first, so that a drag shows numbers. */
+  interrupt: boolean,
+  makeWorker: () => Worker = () =>
+    new Worker(new URL('./study-worker.ts', import.meta.url), { type: 'module' }),
+): Runner {
+  let live: Live | null = null
+  let running: Plan | null = null
+  let waiting: Plan | null = null
+  let restarted = false
+
+  const start = (): Live => {
+    const worker = makeWorker()
+    const started = { worker, api: Comlink.wrap<StudyWorker>(worker) }
+    worker.onerror = (event) =>
+      died(started, event.message || 'the study stopped for a reason it did not tell')
+    return started
+  }
+
+  const died = (which: Live, why: string): void => {
+    if (which !== live) return
+    which.worker.terminate()
+    live = null
+    restarted = true
+    const plan = running
+    running = null
+    if (plan) told({ kind: 'failed', plan, why })
+    next()
+  }
+
+  const next = (): void => {
+    if (running || !waiting) return
+    const plan = waiting
+    waiting = null
+    running = plan
+    live ??= start()
+    void work(live, plan)
+  }
+
+  const work = async (at: Live, plan: Plan): Promise<void> => {
+    try {
+      const studied = await at.api.run(plan, job(), Comlink.proxy(progress))
+      if (at !== live) return
+      running = null
+      if (studied) told({ kind: 'done', plan, studied, restarted })
+      if (studied) restarted = false
+    } catch (error) {
+      if (at !== live) return
+      running = null
+      told({ kind: 'failed', plan, why: error instanceof Error ? error.message : String(error) })
+    }
+    next()
+  }
+
+  return {
+    want: (plan) => {
+      if (plan === running) waiting = null
+      else if (running) {
+        waiting = plan
+        if (interrupt) void live?.api.stop()
+      } else {
+        waiting = plan
+        next()
+      }
+    },
+    stop: () => {
+      waiting = null
+      running = null
+      live?.worker.terminate()
+      live = null
+    },
+    close: () => {
+      live?.worker.terminate()
+      live = null
+    },
+  }
+}

@@ -1,0 +1,83 @@
+/** Keeps the study in step with the plan: quick results while a hand moves something, whole ones when it rests. */
+import type { Plan } from '../../plan/types'
+import { app } from '../store'
+import { createRunner, type Outcome, type Runner } from './runner'
+
+/** After this long without a change the falls in time are computed, ms. */
+const REST = 250
+
+let quick: Runner | null = null
+let whole: Runner | null = null
+let timer = 0
+
+const set = (part: Partial<ReturnType<typeof app.getState>['study']>): void =>
+  app.setState((s) => ({ study: { ...s.study, ...part } }))
+
+const again = 'The computation had to be started again; these results are from the new run.'
+
+function onQuick(outcome: Outcome): void {
+  if (outcome.kind === 'failed') {
+    if (outcome.plan === app.getState().plan) set({ status: 'failed', error: outcome.why })
+    return
+  }
+  const { study } = app.getState()
+  if (study.ofPlan === outcome.plan && study.whole) return
+  const { results, details } = outcome.studied
+  set({ results, details, ofPlan: outcome.plan, whole: false, error: null, ...note(outcome.restarted) })
+}
+
+function onWhole(outcome: Outcome): void {
+  if (outcome.plan !== app.getState().plan) return
+  if (outcome.kind === 'failed') {
+    set({ status: 'failed', error: outcome.why })
+    return
+  }
+  const { results, details } = outcome.studied
+  set({
+    status: 'done',
+    progress: 1,
+    results,
+    details,
+    ofPlan: outcome.plan,
+    whole: true,
+    error: null,
+    ...note(outcome.restarted),
+  })
+}
+
+const note = (restarted: boolean): { notice: string | null } | object => (restarted ? { notice: again } : {})
+
+/** From now on every plan that the window shows is studied. Returns what stops it. */
+export function startStudy(): () => void {
+  const job = (withoutTime: boolean) => () => ({ withoutTime, models: undefined })
+  quick = createRunner(job(true), onQuick, () => undefined, false)
+  whole = createRunner(job(false), onWhole, (progress, doing) => set({ progress, doing }), true)
+  studyNow(app.getState().plan)
+  const off = app.subscribe((state, before) => {
+    if (state.plan !== before.plan) studyNow(state.plan)
+  })
+  return () => {
+    off()
+    quick?.close()
+    whole?.close()
+  }
+}
+
+function studyNow(plan: Plan): void {
+  window.clearTimeout(timer)
+  set({ status: 'running', progress: 0, notice: null })
+  quick?.want(plan)
+  timer = window.setTimeout(() => whole?.want(app.getState().plan), REST)
+}
+
+/** Gives up the falls in time that are being computed; what the quick study says stays. */
+export function cancelStudy(): void {
+  window.clearTimeout(timer)
+  whole?.stop()
+  set({ status: 'cancelled', progress: 0 })
+}
+
+/** Once more from the start. */
+export function studyAgain(): void {
+  studyNow(app.getState().plan)
+}

@@ -1,0 +1,74 @@
+/**
+ * The study in a worker. Two of these run: a quick one without falls in time, which answers while something is dragged, and
+ * a whole one. Between lines it looks whether it was told to stop; lines that have not changed are kept.
+ */
+import * as Comlink from 'comlink'
+import type { Plan } from '../../plan/types'
+import type { LineDetail } from '../../study/details'
+import { type LineStudy, studyLine } from '../../study/line-study'
+import type { Results } from '../../study/results'
+import { type StudyOptions, study } from '../../study/study'
+import { timeFallsOf } from '../../study/time-falls'
+import { lineKey } from './line-key'
+
+export interface Studied {
+  results: Results
+  details: LineDetail[]
+}
+
+export interface StudyJob {
+  withoutTime: boolean
+  models: StudyOptions['models'] | undefined
+}
+
+const kept = new Map<string, { key: string; study: LineStudy }>()
+let newest = 0
+
+/** Lets messages in: a stop that waits is heard before the next line. */
+const breathe = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel()
+    port1.onmessage = () => {
+      port1.close()
+      resolve()
+    }
+    port2.postMessage(null)
+  })
+
+const noTime = (): string => 'the falls in time are still to be computed'
+
+/** Studies a plan; null where a newer call or `stop` came in between. */
+async function run(
+  plan: Plan,
+  job: StudyJob,
+  progress: (done: number, what: string) => void,
+): Promise<Studied | null> {
+  const mine = ++newest
+  const timeFalls = job.withoutTime ? noTime : timeFallsOf({})
+  for (const [i, line] of plan.lines.entries()) {
+    const key = lineKey(plan, line)
+    if (kept.get(line.id)?.key === key) continue
+    progress(i / plan.lines.length, line.name || line.id)
+    await breathe()
+    if (mine !== newest) return null
+    kept.set(line.id, { key, study: studyLine(plan, line, timeFalls) })
+  }
+  for (const id of kept.keys()) if (!plan.lines.some((l) => l.id === id)) kept.delete(id)
+  await breathe()
+  if (mine !== newest) return null
+  const known = new Map([...kept].map(([id, entry]) => [id, entry.study]))
+  const options: StudyOptions = { withoutTime: job.withoutTime, known }
+  const done = study(plan, job.models ? { ...options, models: job.models } : options)
+  return { results: done.results, details: done.details }
+}
+
+const worker = {
+  run,
+  stop: (): void => {
+    newest++
+  },
+}
+
+export type StudyWorker = typeof worker
+
+Comlink.expose(worker)
