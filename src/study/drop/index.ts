@@ -1,0 +1,2 @@
+export { dropWorkers } from './drop'
+export type * from './types'
