@@ -14,8 +14,8 @@ export interface DeskFixture {
   home: string
   /** Opens the window on a copy of `samples/NAME` and waits for the scene. Returns the copy's path. */
   openSample(name: string): Promise<string>
-  /** The same with a plan of the test's own. */
-  openText(text: string, name?: string): Promise<string>
+  /** The same with a plan of the test's own; `wait` false does not wait for the scene. */
+  openText(text: string, name?: string, wait?: boolean): Promise<string>
   /** Opens the window without a plan; `wait` false does not wait for the scene. */
   openNothing(wait?: boolean): Promise<void>
 }
@@ -40,7 +40,7 @@ export const test = base.extend<{ desk: DeskFixture }>({
       folder,
       home,
       openSample: (name) => openCopy(folder, join(root, 'samples', name), open),
-      openText: (text, name) => openText(folder, text, name ?? 'plan.json', open),
+      openText: (text, name, wait) => openText(folder, text, name ?? 'plan.json', (plan) => open(plan, wait)),
       openNothing: (wait) => open(undefined, wait),
     })
     await page.close()
