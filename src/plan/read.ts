@@ -1,10 +1,11 @@
 import { type Fault, fault } from './fault'
-import { MOST_FAULTS, readJson, screen } from './json'
+import { readJson } from './json'
 import { withLines } from './lines'
 import { migrate } from './migrate'
 import { planNotes } from './notes'
 import { referenceFaults } from './references/check'
 import { planSchema } from './schema/plan'
+import { MOST_FAULTS, screen } from './screen'
 import type { Plan } from './types'
 import { schemaFaults } from './words'
 
