@@ -1,0 +1,4 @@
+export * from './lanyard'
+export * from './pretension'
+export * from './sag'
+export * from './tie-back'
