@@ -1,0 +1,146 @@
+import jsQR from 'jsqr'
+import { describe, expect, it } from 'vitest'
+import type { SvgElement } from '../../../src/drawings/svg'
+import { loopNumber } from '../../../src/geometry/loops'
+import { crewFacts } from '../../../src/handover/crew/facts'
+import { crewSheet } from '../../../src/handover/crew/sheet'
+import { tags, tagText } from '../../../src/handover/crew/tags'
+import { qrPicture } from '../../../src/handover/files/qr'
+import { lineFiles } from '../../../src/handover/input'
+import { letters } from '../../../src/handover/pdf/letters'
+import { languages, wordsOf } from '../../../src/handover/words'
+import type { Plan } from '../../../src/plan/types'
+import { formatFeetInches, formatMillimetres } from '../../../src/plan/units'
+import { hasPoppler, inputOf, readBack, samplePlan } from './made'
+
+const plan = samplePlan()
+const input = inputOf(plan)
+const file = lineFiles(input)[0]!
+const facts = crewFacts(plan, file)
+
+describe('what a crew is told', () => {
+  it('counts loops from 1 at the start, and says between which the bracket stands', () => {
+    const row = plan.girders.find((g) => g.id === file.line.girder)!.loops[0]!
+    for (const place of facts.places) {
+      const before = row.first + (place.before! - 1) * row.spacing
+      const after = row.first + (place.after! - 1) * row.spacing
+      expect(before).toBeLessThanOrEqual(place.station + 1e-9)
+      expect(after).toBeGreaterThanOrEqual(place.station - 1e-9)
+      expect(before + place.past!).toBeCloseTo(place.station, 9)
+    }
+  })
+
+  it('names the loops of the tie-backs by the numbers of the plan', () => {
+    facts.tieBacks.forEach((t, i) => {
+      const inPlan = file.line.tieBacks.find((x) => x.id === t.id)!
+      expect([t.strapLoop, t.tensionerLoop], String(i)).toEqual([
+        loopNumber(inPlan.strapLoop.index),
+        loopNumber(inPlan.tensionerLoop.index),
+      ])
+      const part = plan.parts.find((p) => p.id === inPlan.part)
+      const legs = (t.legs[0] ?? 0) + (t.legs[1] ?? 0)
+      expect(part?.kind === 'tie-back' && t.needed! - part.wrapLength).toBeCloseTo(legs, 9)
+    })
+  })
+
+  it('cuts the rope longer than the mark by the tail, and marks it shorter than it will be by its stretch', () => {
+    const { rope } = facts
+    expect(rope.cut! - rope.mark!).toBeCloseTo(rope.tail, 12)
+    const { takeUp } = file.study.installed
+    expect(file.results.installed.wireRopeLength! - rope.mark!).toBeCloseTo(takeUp!.constructional, 12)
+  })
+
+  it('puts clamp and tensioner at opposite ends, the tensioner with the absorber', () => {
+    const ends = [facts.places[0]!.id, facts.places.at(-1)!.id]
+    const [start, end] = file.line.absorberAt === 'start' ? ends : [...ends].reverse()
+    expect(facts.rope.tensionerAt).toBe(start)
+    expect(facts.rope.clampAt).toBe(end)
+  })
+
+  it('tells the nominal tension at the install temperature, less when warmer, more when colder', () => {
+    const at = (t: number) => facts.temperatures.find((e) => e.temperature === t)!.tension!
+    const { low, high } = file.line.serviceTemperature
+    expect(at(file.line.installTemperature)).toBeCloseTo(file.line.pretension, 3)
+    expect(at(high)).toBeLessThan(file.line.pretension)
+    expect(at(low)).toBeGreaterThan(file.line.pretension)
+  })
+})
+
+describe.skipIf(!hasPoppler)('the crew sheet, read back', () => {
+  it.each(languages)('says stations, loops, rope and torque in %s', async (language) => {
+    const words = wordsOf(language)
+    const read = await readBack(crewSheet(input, file, words, letters(input.fonts)))
+    for (const place of facts.places) {
+      expect(read.text).toContain(formatMillimetres(place.station))
+      const feet = formatFeetInches(place.station, 8)
+        .replace(' ft', ` ${words.feet}`)
+        .replace(/ in$/, ` ${words.inches}`)
+      expect(read.text).toContain(feet)
+    }
+    expect(read.text).toContain(formatMillimetres(facts.rope.mark!))
+    expect(read.text).toContain('35 lbf ft (47 N m)')
+    expect(read.text).toContain(words.steps.notUsed)
+    expect(read.text).toContain(words.checks.afterFall)
+    expect(read.text).toContain(words.sheet.startEnd)
+    expect(read.pages.length).toBeLessThanOrEqual(4)
+    for (const page of read.pages) expect(page).toContain(words.caution.slice(0, 40))
+    expect(read.text).not.toMatch(/NaN|undefined|\[object/)
+    for (const font of read.fonts) expect(font.embedded, font.name).toBe(true)
+  })
+
+  it('prints names in Greek, Cyrillic, Hebrew and Arabic, and boxes for letters that no font has', async () => {
+    const named: Plan = {
+      ...plan,
+      title: 'Γέφυρα Мост גשר جسر 橋',
+      lines: plan.lines.map((l) => ({ ...l, name: `Линия ${'длинная '.repeat(40)}` })),
+    }
+    const other = inputOf(named)
+    const read = await readBack(crewSheet(other, lineFiles(other)[0]!, wordsOf('en'), letters(other.fonts)))
+    expect(read.text).toContain('Γέφυρα Мост')
+    expect(read.text).toContain('U+6A4B')
+    expect(read.text).toContain('□')
+  })
+
+  it('tells a missing approval and failing checks before anything else', async () => {
+    const bad = inputOf({ ...samplePlan('much-to-put-right'), records: [] })
+    const read = await readBack(crewSheet(bad, lineFiles(bad)[0]!, wordsOf('en'), letters(bad.fonts)))
+    expect(read.pages[0]).toContain('No approval is recorded for this plan. Do not use the line.')
+    expect(read.pages[0]).toMatch(/\d+ checks of this line fail/)
+  })
+})
+
+describe('tags', () => {
+  it('carry a code that reads as title, line and hash', () => {
+    const text = tagText(input, file)
+    expect(decode(qrPicture(text, 110))).toBe(text)
+    expect(decode(qrPicture('Мост 橋\nL1', 110))).toBe('Мост 橋\nL1')
+  })
+
+  it.skipIf(!hasPoppler)('say line, people, tension and out of service', async () => {
+    const read = await readBack(tags(input, wordsOf('en'), letters(input.fonts)))
+    expect(read.text).toContain(file.line.name)
+    expect(read.text).toContain('Out of service')
+    expect(read.text).toContain('Date of last inspection')
+  })
+})
+
+/** Paints the code's squares on a raster and reads it with an independent reader. */
+function decode(picture: SvgElement): string | undefined {
+  const scale = 6
+  const size = Number(picture.attributes.width) * scale
+  const pixels = new Uint8ClampedArray(size * size * 4).fill(255)
+  const d = String((picture.children[0] as SvgElement).attributes.d)
+  for (const square of d.split('Z').filter(Boolean)) {
+    const n = square.match(/-?[\d.]+/g)!.map(Number)
+    const [x0, y0, x1, y1] = [n[0]!, n[1]!, n[4]!, n[5]!].map((v) => Math.round(v * scale)) as [
+      number,
+      number,
+      number,
+      number,
+    ]
+    for (let y = y0; y < y1; y++) {
+      for (let x = x0; x < x1; x++) pixels.fill(0, (y * size + x) * 4, (y * size + x) * 4 + 3)
+    }
+  }
+  return jsQR(pixels, size, size)?.data
+}

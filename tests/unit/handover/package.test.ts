@@ -1,0 +1,107 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { comparePlans } from '../../../src/handover/compare'
+import { calculationPackage } from '../../../src/handover/package'
+import { comparisonChapter } from '../../../src/handover/package/comparison'
+import { chapterOf } from '../../../src/handover/package/context'
+import { CAUTION, NOT_CHECKED } from '../../../src/handover/package/cover'
+import { explainedFindings } from '../../../src/handover/package/findings'
+import { letters } from '../../../src/handover/pdf/letters'
+import { formatBoth } from '../../../src/plan/units'
+import { hasPoppler, inputOf, type ReadPdf, readBack, samplePlan } from './made'
+
+describe.skipIf(!hasPoppler)('the calculation package, read back as any reader would', () => {
+  const plan = samplePlan()
+  const input = inputOf({
+    ...plan,
+    records: [
+      ...(plan.records ?? []),
+      { id: 'R90', kind: 'approval', at: '2026-03-01T08:00:00Z', by: 'M. Sample', planHash: '0'.repeat(64) },
+    ],
+  })
+  const { results } = input.study
+  let read: ReadPdf
+
+  beforeAll(async () => {
+    const before = { plan: { ...plan, title: 'An earlier state' }, results }
+    const more = (c: Parameters<typeof comparisonChapter>[0]) =>
+      comparisonChapter(c, before, comparePlans(before, { plan, results }))
+    read = await readBack(calculationPackage(input, letters(input.fonts), { more }))
+  })
+
+  it('carries hash, revision, caution and page number on every page', () => {
+    expect(read.pages.length).toBeGreaterThan(5)
+    read.pages.forEach((page, i) => {
+      expect(page).toContain(`revision C; plan hash ${results.planHash.slice(0, 12)}`)
+      expect(page).toContain(`Page ${i + 1} of ${read.pages.length}`)
+      expect(page).toContain(CAUTION)
+    })
+    expect(read.text).toContain(results.planHash)
+  })
+
+  it('says what was not checked', () => {
+    for (const text of NOT_CHECKED) expect(read.text).toContain(text)
+  })
+
+  it('says every finding in the words and with the numbers of the results', () => {
+    for (const f of results.findings) {
+      expect(read.text, f.rule).toContain(f.text.replace(/\s+/g, ' '))
+      if (f.value !== null) expect(read.text, f.rule).toContain(formatBoth(f.value, f.unit, plan.units))
+      if (f.limit !== null) expect(read.text, f.rule).toContain(formatBoth(f.limit, f.unit, plan.units))
+    }
+  })
+
+  it('says the governing numbers of the results', () => {
+    for (const { governing } of results.lines) {
+      for (const text of [
+        formatBoth(governing.tension, 'N', plan.units),
+        formatBoth(governing.arrestForce, 'N', plan.units),
+        formatBoth(governing.clearance, 'm', plan.units),
+        formatBoth(governing.wireRopeSafetyFactor, 'ratio', plan.units),
+      ]) {
+        expect(read.pages[0], text).toContain(text)
+      }
+    }
+  })
+
+  it('shows an approval for another state as stale', () => {
+    expect(read.pages[0]).toContain('stale: recorded by M. Sample, 2026-03-01 for another state of the plan')
+  })
+
+  it('explains what governs and whatever does not hold', () => {
+    const explained = explainedFindings(chapterOf(input, letters(input.fonts)))
+    expect(explained.map((f) => f.rule)).toEqual(
+      expect.arrayContaining(['wire-rope-strength', 'arrest-force']),
+    )
+    for (const f of results.findings) if (f.status !== 'pass') expect(explained).toContain(f)
+    expect(read.text).toContain('How the governing numbers came about')
+  })
+
+  it('repeats the heads of tables that run on', () => {
+    const some = read.pages.filter((p) => p.includes('What, where Value Limit Margin In words Source'))
+    expect(some.length).toBeGreaterThan(1)
+  })
+
+  it('names every part and limit with its source', () => {
+    for (const part of plan.parts) {
+      expect(read.text).toContain(part.name)
+      expect(read.text).toContain(part.source)
+    }
+    for (const source of Object.values(plan.basis.sources)) expect(read.text).toContain(source)
+  })
+
+  it('quotes the published comparison, the caution on suspension, and the other plan', () => {
+    expect(read.text).toContain('overestimated the tension in most cases, by at most 17 %')
+    expect(read.text).toContain('HSE first-aid advice, 2008')
+    expect(read.text).toContain('Compared with An earlier state')
+  })
+
+  it('embeds every font', () => {
+    expect(read.fonts.length).toBeGreaterThan(0)
+    for (const font of read.fonts) expect(font.embedded, font.name).toBe(true)
+  })
+
+  it('never calls a state safe, and shows no value that is no value', () => {
+    expect(read.text).not.toMatch(/NaN|undefined|\[object|Infinity/)
+    expect(read.text).not.toMatch(/\b(safe|compliant|OK)\b/)
+  })
+})
