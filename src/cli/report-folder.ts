@@ -20,7 +20,7 @@ const code = (error: unknown): string => (error as NodeJS.ErrnoException | null)
 /** A fault in the words of the other verbs; whatever went wrong, nothing half-made stays. */
 const told = (error: unknown, name: string) => {
   const fault = fileFault(error, name)
-  return failed('message' in fault ? String(fault.message) : `${name} could not be written.`)
+  return failed(fault.why)
 }
 
 type Standing = 'absent' | 'empty' | 'ours'
