@@ -33,6 +33,9 @@ export interface Link {
   /** For the books: T less its elastic part, rate of length before the step, m/s. */
   q: number
   rate: number
+  /** m, and its rate of change as last measured, m/s. */
+  length: number
+  rateNow: number
 }
 
 export interface Chain {
@@ -91,7 +94,7 @@ function layPulleys(mesh: Mesh): Pulley[] {
   let to = mesh.rest[0]!
   for (let j = 1; j < mesh.headX.length - 1; j++) {
     while (to < mesh.ropeTo[j]! - 1e-12) to += mesh.rest[++element]!
-    pulleys.push(freshPulley(j, mesh.headX[j]!, mesh.headZ[j]!, element))
+    pulleys.push(freshPulley(j, mesh.headX[j]!, mesh.headZ[j]!, element, mesh.rest[element]!))
   }
   return pulleys
 }
@@ -143,7 +146,22 @@ function freshLink(
   const rest = chain.mesh.rest[element]!
   const k = chain.EA / rest
   const c = ROPE_DAMPING * k
-  return { element, pulley, absorber, k, c, rest, ax: 0, az: 0, bx: 0, bz: 0, q: 0, rate: 0 }
+  return {
+    element,
+    pulley,
+    absorber,
+    k,
+    c,
+    rest,
+    ax: 0,
+    az: 0,
+    bx: 0,
+    bz: 0,
+    q: 0,
+    rate: 0,
+    length: 0,
+    rateNow: 0,
+  }
 }
 
 /** The longest step, s, at which the explicit motion stays stable: (2/w) (sqrt(1 + z^2) - z), z = beta w / 2. */

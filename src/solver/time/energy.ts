@@ -12,7 +12,8 @@ import type { Energies } from './types'
 export interface Books {
   elasticAtStart: number
   potentialAtStart: number
-  worst: number
+  /** J */
+  worstGap: number
   last: Energies
 }
 
@@ -21,7 +22,7 @@ export function openBooks(m: Motion): Books {
   return {
     elasticAtStart,
     potentialAtStart: ropePotential(m),
-    worst: 0,
+    worstGap: 0,
     last: { kinetic: kinetic(m), potential: 0, elastic: elasticAtStart, dissipated: 0 },
   }
 }
@@ -41,14 +42,15 @@ export function closeEntry(m: Motion, books: Books, e: Energies, fallingBefore: 
   if (falling(m) !== fallingBefore) return
   e.kinetic = (e.kinetic + kinetic(m)) / 2
   books.last = e
-  let brought = 0
-  let fall = 0
-  for (const b of m.bodies) {
-    brought += b.brought
-    fall += b.brought + b.worker.mass * GRAVITY * (b.from - b.lowest)
-  }
+  const brought = m.bodies.reduce((sum, b) => sum + b.brought, 0)
   const gap = e.kinetic + e.potential + e.elastic + e.dissipated - books.elasticAtStart - brought
-  if (fall > 0) books.worst = Math.max(books.worst, Math.abs(gap) / fall)
+  books.worstGap = Math.max(books.worstGap, Math.abs(gap))
+}
+
+/** The greatest gap so far over the energy of the fall: what bodies brought in and lost in height. */
+export function energyError(m: Motion, books: Books): number {
+  const fall = m.bodies.reduce((sum, b) => sum + b.brought + b.worker.mass * GRAVITY * (b.from - b.lowest), 0)
+  return fall > 0 ? books.worstGap / fall : 0
 }
 
 /** How many bodies are falling. */
@@ -104,11 +106,18 @@ function elastic(m: Motion): number {
   return sum
 }
 
-const stretch = (n: Float64Array, e: number): number =>
-  Math.hypot(n[4 * e + 4]! - n[4 * e]!, n[4 * e + 5]! - n[4 * e + 1]!)
+/** Distance between the ends of element e, m (Math.hypot is many times slower). */
+function stretch(n: Float64Array, e: number): number {
+  const dx = n[4 * e + 4]! - n[4 * e]!
+  const dz = n[4 * e + 5]! - n[4 * e + 1]!
+  return Math.sqrt(dx * dx + dz * dz)
+}
 
-const fromPulley = (n: Float64Array, i: number, x: number, z: number): number =>
-  Math.hypot(n[4 * i]! - x, n[4 * i + 1]! - z)
+function fromPulley(n: Float64Array, i: number, x: number, z: number): number {
+  const dx = n[4 * i]! - x
+  const dz = n[4 * i + 1]! - z
+  return Math.sqrt(dx * dx + dz * dz)
+}
 
 function dissipated(m: Motion): number {
   let sum = m.lost + (m.chain.absorber?.lost ?? 0)

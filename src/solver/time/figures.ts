@@ -1,5 +1,6 @@
 /** What a motion comes to. */
 import type { Body } from './body'
+import { energyError } from './energy'
 import type { Run } from './run'
 import type { TimeFall, WorkerFall } from './types'
 
@@ -32,7 +33,7 @@ export function figures(run: Run): Omit<TimeFall, 'whole' | 'history' | 'steps' 
     absorberRanOut: absorber !== null && absorber.extension > absorber.maxExtension,
     workers: motion.bodies.map(workerFall),
     heads: peaks.heads.map(({ along, down, together }) => ({ along, down, together: { ...together } })),
-    energyError: books.worst,
+    energyError: energyError(motion, books),
     energies: { ...books.last },
     closedAt: motion.time,
   }
@@ -47,7 +48,7 @@ export function wholeRun(run: Run): Pick<TimeFall, 'whole' | 'history' | 'steps'
       absorberExtension: motion.chain.absorber?.extension ?? motion.chain.absorberAtRest,
       workers: motion.bodies.map(workerFall),
     },
-    energyError: books.worst,
+    energyError: energyError(motion, books),
     steps: motion.steps,
     time: motion.time,
     history: run.history?.finish() ?? null,

@@ -5,7 +5,7 @@ export interface Peaks {
   tension: number
   time: number
   element: number
-  heads: (HeadPull & { resultant: number })[]
+  heads: (HeadPull & { resultantSquared: number })[]
 }
 
 /** @param tension what the rope has anyway where it does not move, N */
@@ -17,7 +17,7 @@ export const freshPeaks = (heads: number, tension: number): Peaks => ({
     along: 0,
     down: Number.NEGATIVE_INFINITY,
     together: { along: 0, down: 0 },
-    resultant: -1,
+    resultantSquared: -1,
   })),
 })
 
@@ -43,9 +43,9 @@ export function notePeaks(
     const down = mean[elements + 2 * j + 1]! + idle[2 * j + 1]!
     if (along > head.along) head.along = along
     if (down > head.down) head.down = down
-    const resultant = Math.hypot(along, down)
-    if (resultant > head.resultant) {
-      head.resultant = resultant
+    const resultant = along * along + down * down
+    if (resultant > head.resultantSquared) {
+      head.resultantSquared = resultant
       head.together = { along, down }
     }
   }

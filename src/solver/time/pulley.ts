@@ -19,6 +19,8 @@ export interface Side {
   bead: boolean
   tx: number
   tz: number
+  /** Distance of the node along t, m. */
+  r: number
 }
 
 export interface Pulley {
@@ -27,28 +29,45 @@ export interface Pulley {
   z: number
   /** The element over the pulley, from node `element` to the next. */
   element: number
+  /** Radius of the bead zone, m. */
+  zone: number
   before: Side
   after: Side
 }
 
-export const freshPulley = (stanchion: number, x: number, z: number, element: number): Pulley => ({
+const freshSide = (): Side => ({ bead: false, tx: 0, tz: 0, r: 0 })
+
+export const freshPulley = (
+  stanchion: number,
+  x: number,
+  z: number,
+  element: number,
+  rest: number,
+): Pulley => ({
   stanchion,
   x,
   z,
   element,
-  before: { bead: false, tx: 0, tz: 0 },
-  after: { bead: false, tx: 0, tz: 0 },
+  zone: ZONE * rest,
+  before: freshSide(),
+  after: freshSide(),
 })
 
-/** Distance of a node from the pulley along its side; leaves the unit vector away from the pulley in `side`. */
-export function sideDistance(p: Pulley, side: Side, nodes: Float64Array, node: number): number {
+/**
+ * Distance of a node from the pulley along its side, into side.r, with the unit vector away from the pulley. Results go
+ * through fields here, not through return values, for numbers returned from calls in the inner loop are boxed.
+ */
+export function measureSide(p: Pulley, side: Side, nodes: Float64Array, node: number): void {
   const dx = nodes[4 * node]! - p.x
   const dz = nodes[4 * node + 1]! - p.z
-  if (side.bead) return dx * side.tx + dz * side.tz
+  if (side.bead) {
+    side.r = dx * side.tx + dz * side.tz
+    return
+  }
   const r = Math.sqrt(dx * dx + dz * dz)
+  side.r = r
   side.tx = dx / r
   side.tz = dz / r
-  return r
 }
 
 /** Unit vector from the pulley to a node, into `side`. */
@@ -70,26 +89,16 @@ function place(p: Pulley, side: Side, nodes: Float64Array, node: number, s: numb
 
 /**
  * Keeps a bead on its line after a step, makes one of a node that has come into the zone, and says whether it has
- * reached the pulley (then its distance past it is in `passed`). `next` is the neighbour away from the pulley.
+ * reached the pulley (then how far past it is in `passed`). `next` is the neighbour away from the pulley.
  */
-function settleSide(
-  p: Pulley,
-  side: Side,
-  nodes: Float64Array,
-  node: number,
-  next: number,
-  rest: number,
-  passed: { s: number; v: number },
-): boolean {
+function settleSide(p: Pulley, side: Side, nodes: Float64Array, node: number, next: number): boolean {
   const dx = nodes[4 * node]! - p.x
   const dz = nodes[4 * node + 1]! - p.z
-  const zone = ZONE * rest
-  if (!side.bead && dx * dx + dz * dz > zone * zone) return false
   if (!side.bead) aim(p, side, nodes, node)
   const s = dx * side.tx + dz * side.tz
   const v = nodes[4 * node + 2]! * side.tx + nodes[4 * node + 3]! * side.tz
   aim(p, side, nodes, next)
-  side.bead = s <= zone
+  side.bead = s <= p.zone
   if (s < 0) {
     passed.s = -s
     passed.v = -v
@@ -99,28 +108,31 @@ function settleSide(
   return false
 }
 
+/** Where the last node that reached a pulley has come to. */
 const passed = { s: 0, v: 0 }
+
+/** Whether a side has nothing to settle: its node is free and outside the zone. */
+function isClear(p: Pulley, side: Side, nodes: Float64Array, node: number): boolean {
+  const dx = nodes[4 * node]! - p.x
+  const dz = nodes[4 * node + 1]! - p.z
+  return !side.bead && dx * dx + dz * dz > p.zone * p.zone
+}
 
 /**
  * After a step: beads stay on their lines, nodes pass from one side to the other. `mayPass` is false for a node that
  * must stay on its side (a connector is tied to it, or it is an end): it stops at the pulley.
  * Returns true where the element over the pulley is another one now.
  */
-export function settlePulley(
-  p: Pulley,
-  nodes: Float64Array,
-  rest: Float64Array,
-  mayPass: (node: number) => boolean,
-): boolean {
+export function settlePulley(p: Pulley, nodes: Float64Array, mayPass: (node: number) => boolean): boolean {
   const a = p.element
   const b = a + 1
-  if (settleSide(p, p.after, nodes, b, b + 1, rest[a]!, passed)) {
+  if (!isClear(p, p.after, nodes, b) && settleSide(p, p.after, nodes, b, b + 1)) {
     if (!mayPass(b)) return stopAt(p, p.after, nodes, b)
     pass(p, p.before, p.after, nodes, b, a)
     p.element = b
     return true
   }
-  if (settleSide(p, p.before, nodes, a, a - 1, rest[a]!, passed)) {
+  if (!isClear(p, p.before, nodes, a) && settleSide(p, p.before, nodes, a, a - 1)) {
     if (!mayPass(a)) return stopAt(p, p.before, nodes, a)
     pass(p, p.after, p.before, nodes, a, b)
     p.element = a - 1

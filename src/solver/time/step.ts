@@ -4,9 +4,9 @@ import type { Body } from './body'
 import { stepBody } from './body'
 import { type Chain, type Link, relink } from './chain'
 import { sweep, sweepBooked } from './kernel'
-import { absorb } from './line-absorber'
+import { absorb, yieldForce } from './line-absorber'
 import { FIXED, HEAD } from './mesh'
-import { settlePulley, sideDistance } from './pulley'
+import { measureSide, settlePulley } from './pulley'
 
 /** An end head on its spring, with the pull and place at which the motion starts. */
 export interface EndHead {
@@ -47,20 +47,26 @@ export const BOOK_EVERY = 5
 export function step(m: Motion): void {
   const book = m.steps % BOOK_EVERY === 0
   const { chain } = m
-  for (const n of chain.ends) {
-    chain.force[2 * n] = 0
-    chain.force[2 * n + 1] = 0
-  }
+  clearForces(chain)
   for (const b of m.bodies) stepBody(b, m)
   sweepRuns(m, book)
   for (const l of chain.links) pullLink(l, m)
   for (const h of m.heads) pullHead(h, m)
   for (const h of m.held) noteHeld(h, m)
-  for (const n of chain.ends) moveEnd(m, n)
+  for (let i = 0; i < chain.ends.length; i++) moveEnd(m, chain.ends[i]!)
   if (book) m.lost += bookLoss(m)
   settlePulleys(m)
   m.time += m.dt
   m.steps++
+}
+
+function clearForces(chain: Chain): void {
+  const { ends, force } = chain
+  for (let i = 0; i < ends.length; i++) {
+    const n = 2 * ends[i]!
+    force[n] = 0
+    force[n + 1] = 0
+  }
 }
 
 /** m u'' = pull of the rope - (pull at the start + K (u - u at the start)), u towards the line. */
@@ -93,61 +99,68 @@ function sweepRuns(m: Motion, book: boolean): void {
   }
 }
 
-/** Length and its rate of change, with the directions of the pull on both nodes. */
-function linkLength(l: Link, nodes: Float64Array): number {
+/** Length and its rate of change, into the link, with the directions of the pull on both nodes. */
+function measureLink(l: Link, nodes: Float64Array): void {
   const a = 4 * l.element
-  const b = a + 4
   const p = l.pulley
-  let length: number
   if (p) {
-    length = sideDistance(p, p.before, nodes, l.element) + sideDistance(p, p.after, nodes, l.element + 1)
+    measureSide(p, p.before, nodes, l.element)
+    measureSide(p, p.after, nodes, l.element + 1)
+    l.length = p.before.r + p.after.r
     l.ax = -p.before.tx
     l.az = -p.before.tz
     l.bx = -p.after.tx
     l.bz = -p.after.tz
   } else {
-    const dx = nodes[b]! - nodes[a]!
-    const dz = nodes[b + 1]! - nodes[a + 1]!
-    length = Math.sqrt(dx * dx + dz * dz)
-    l.ax = dx / length
-    l.az = dz / length
+    const dx = nodes[a + 4]! - nodes[a]!
+    const dz = nodes[a + 5]! - nodes[a + 1]!
+    l.length = Math.sqrt(dx * dx + dz * dz)
+    l.ax = dx / l.length
+    l.az = dz / l.length
     l.bx = -l.ax
     l.bz = -l.az
   }
-  l.rate = linkRate(l, nodes)
-  return length
+  measureRate(l, nodes)
 }
 
-function linkRate(l: Link, nodes: Float64Array): number {
+function measureRate(l: Link, nodes: Float64Array): void {
   const a = 4 * l.element
-  return -(l.ax * nodes[a + 2]! + l.az * nodes[a + 3]! + l.bx * nodes[a + 6]! + l.bz * nodes[a + 7]!)
+  l.rateNow = -(l.ax * nodes[a + 2]! + l.az * nodes[a + 3]! + l.bx * nodes[a + 6]! + l.bz * nodes[a + 7]!)
 }
 
 function pullLink(l: Link, m: Motion): void {
   const { nodes } = m.chain.mesh
-  const { force } = m.chain
-  const before = l.absorber ? l.absorber.extension - l.absorber.initial : 0
-  const stretch = linkLength(l, nodes) - l.rest - before
+  measureLink(l, nodes)
+  l.rate = l.rateNow
+  let stretch = l.length - l.rest
+  if (l.absorber) stretch -= l.absorber.extension - l.absorber.initial
   let T = l.k * stretch + l.c * l.rate
-  let flowed = 0
-  if (l.absorber) {
+  if (l.absorber && T > yieldForce(l.absorber)) {
+    const before = l.absorber.extension
     T = absorb(l.absorber, T, l.k + l.c / m.dt)
-    flowed = l.absorber.extension - l.absorber.initial - before
+    const flowed = l.absorber.extension - before
+    stretch -= flowed
+    // The books take the mean of the rate before and after: this is the element's own rate, without the flow.
+    l.rate -= (2 * flowed) / m.dt
   }
   if (T < 0) T = 0
-  l.q = T - l.k * Math.max(0, stretch - flowed)
-  l.rate -= (2 * flowed) / m.dt
+  l.q = stretch > 0 ? T - l.k * stretch : T
+  pullBy(l, T, m)
+}
+
+/** Puts a link's tension on its nodes and on its stanchion. */
+function pullBy(l: Link, T: number, m: Motion): void {
+  const { force } = m.chain
   m.sums[l.element]! += T
   const a = 2 * l.element
   force[a]! += T * l.ax
   force[a + 1]! += T * l.az
   force[a + 2]! += T * l.bx
   force[a + 3]! += T * l.bz
-  if (l.pulley) {
-    const at = m.chain.mesh.count - 1 + 2 * l.pulley.stanchion
-    m.sums[at]! -= T * (l.ax + l.bx)
-    m.sums[at + 1]! += T * (l.az + l.bz)
-  }
+  if (!l.pulley) return
+  const at = m.chain.mesh.count - 1 + 2 * l.pulley.stanchion
+  m.sums[at]! -= T * (l.ax + l.bx)
+  m.sums[at + 1]! += T * (l.az + l.bz)
 }
 
 function moveEnd(m: Motion, n: number): void {
@@ -173,7 +186,10 @@ function bookLoss(m: Motion): number {
     twice += edgeLoss(r.out, 9, nodes, r.last - 1)
     if (r.last - r.first > 1) twice += edgeLoss(r.out, 5, nodes, r.first)
   }
-  for (const l of m.chain.links) twice += l.q * (l.rate + linkRate(l, nodes))
+  for (const l of m.chain.links) {
+    measureRate(l, nodes)
+    twice += l.q * (l.rate + l.rateNow)
+  }
   return (twice / 2) * m.dt * BOOK_EVERY
 }
 
@@ -187,6 +203,6 @@ function edgeLoss(out: Float64Array, at: number, nodes: Float64Array, element: n
 function settlePulleys(m: Motion): void {
   const { pulleys, mesh } = m.chain
   let passed = false
-  for (const p of pulleys) if (settlePulley(p, mesh.nodes, mesh.rest, m.mayPass)) passed = true
+  for (const p of pulleys) if (settlePulley(p, mesh.nodes, m.mayPass)) passed = true
   if (passed) relink(m.chain, m.absorberElement)
 }
