@@ -3,6 +3,7 @@ import { CameraRig } from './camera/CameraRig'
 import { Invalidate } from './frame/Invalidate'
 import { Probe } from './frame/Probe'
 import { Still } from './frame/Still'
+import { ToolHand } from './handles/ToolHand'
 import { Light } from './Light'
 import { Projector } from './labels/Projector'
 import { Boxes } from './parts/Boxes'
@@ -48,6 +49,7 @@ export function Contents() {
       <Ghosts />
       <NameLabels />
       <ValueLabel />
+      <ToolHand />
       <CameraRig />
       <Projector />
       <Still />

@@ -56,10 +56,8 @@ export const shotSource = (s: AppState): ShotSource => ({
   details: detailsIn(s),
 })
 
-const noRooms: Skin[] = []
-
 /** The rooms that the study made; empty until something was computed. */
-export const useRooms = (): Skin[] => useApp((s) => (s.study as { skins?: Skin[] }).skins ?? noRooms)
+export const useRooms = (): Skin[] => useApp((s) => s.study.skins)
 
 /** The girder that a line stands on. */
 export const useLineGirder = (line: string | null): Girder | undefined =>

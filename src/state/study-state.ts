@@ -1,4 +1,5 @@
 /** What is known about the plan's study: the last whole one, and whether it is of the plan as it stands. */
+import type { Skin } from '../geometry/room/skin/skin'
 import type { Plan } from '../plan/types'
 import type { LineDetail } from '../study/details'
 import type { Results } from '../study/results'
@@ -17,6 +18,8 @@ export interface StudyState {
   results: Results | null
   /** Shapes for pictures, by line. */
   details: LineDetail[]
+  /** The rooms as surfaces for the picture; they may come a little after the figures. */
+  skins: Skin[]
   /** The plan that the results are of. */
   ofPlan: Plan | null
   /** False while the falls in time are still to come. */
@@ -31,6 +34,7 @@ export const noStudy: StudyState = {
   notice: null,
   results: null,
   details: [],
+  skins: [],
   ofPlan: null,
   whole: false,
 }

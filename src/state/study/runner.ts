@@ -1,11 +1,16 @@
 /** One study worker as seen from the window: newest plan wins, a worker that died is started again and says so. */
 import * as Comlink from 'comlink'
+import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
 import type { Studied, StudyJob, StudyWorker } from './study-worker'
 
 export type Outcome =
   | { kind: 'done'; plan: Plan; studied: Studied; restarted: boolean }
+  | { kind: 'skins'; plan: Plan; skins: Skin[] }
   | { kind: 'failed'; plan: Plan; why: string }
+
+/** While newer plans keep coming the rooms' surfaces are made this often only, ms: figures come first. */
+const SKINS_EVERY = 600
 
 export interface Runner {
   /** Studies this plan as soon as the one before is done; only the newest that waits is kept. */
@@ -33,6 +38,7 @@ export function createRunner(
   let running: Plan | null = null
   let waiting: Plan | null = null
   let restarted = false
+  let skinsAt = 0
 
   const start = (): Live => {
     const worker = makeWorker()
@@ -66,15 +72,26 @@ export function createRunner(
     try {
       const studied = await at.api.run(plan, job(), Comlink.proxy(progress))
       if (at !== live) return
+      if (studied) {
+        told({ kind: 'done', plan, studied, restarted })
+        restarted = false
+        await showSkins(at, plan)
+        if (at !== live) return
+      }
       running = null
-      if (studied) told({ kind: 'done', plan, studied, restarted })
-      if (studied) restarted = false
     } catch (error) {
       if (at !== live) return
       running = null
       told({ kind: 'failed', plan, why: error instanceof Error ? error.message : String(error) })
     }
     next()
+  }
+
+  const showSkins = async (at: Live, plan: Plan): Promise<void> => {
+    if (waiting && performance.now() - skinsAt < SKINS_EVERY) return
+    const skins = await at.api.skins(!interrupt)
+    skinsAt = performance.now()
+    if (at === live) told({ kind: 'skins', plan, skins })
   }
 
   return {

@@ -21,6 +21,10 @@ function onQuick(outcome: Outcome): void {
     return
   }
   const { study } = app.getState()
+  if (outcome.kind === 'skins') {
+    if (!(study.ofPlan === outcome.plan && study.whole)) set({ skins: outcome.skins })
+    return
+  }
   if (study.ofPlan === outcome.plan && study.whole) return
   const { results, details } = outcome.studied
   set({ results, details, ofPlan: outcome.plan, whole: false, error: null, ...note(outcome.restarted) })
@@ -30,6 +34,10 @@ function onWhole(outcome: Outcome): void {
   if (outcome.plan !== app.getState().plan) return
   if (outcome.kind === 'failed') {
     set({ status: 'failed', error: outcome.why })
+    return
+  }
+  if (outcome.kind === 'skins') {
+    set({ skins: outcome.skins })
     return
   }
   const { results, details } = outcome.studied

@@ -3,10 +3,13 @@
  * a whole one. Between lines it looks whether it was told to stop; lines that have not changed are kept.
  */
 import * as Comlink from 'comlink'
+import type { Room } from '../../geometry/room'
+import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
 import type { LineDetail } from '../../study/details'
 import { type LineStudy, studyLine } from '../../study/line-study'
 import type { Results } from '../../study/results'
+import { keepSkins, PICTURE_TOLERANCE } from '../../study/skins'
 import { type StudyOptions, study } from '../../study/study'
 import { timeFallsOf } from '../../study/time-falls'
 import { lineKey } from './line-key'
@@ -23,6 +26,8 @@ export interface StudyJob {
 
 const kept = new Map<string, { key: string; study: LineStudy }>()
 let newest = 0
+let rooms: Room[] = []
+const skinsOf = keepSkins()
 
 /** Lets messages in: a stop that waits is heard before the next line. */
 const breathe = (): Promise<void> =>
@@ -59,11 +64,14 @@ async function run(
   const known = new Map([...kept].map(([id, entry]) => [id, entry.study]))
   const options: StudyOptions = { withoutTime: job.withoutTime, known }
   const done = study(plan, job.models ? { ...options, models: job.models } : options)
+  rooms = done.obstacles.rooms
   return { results: done.results, details: done.details }
 }
 
 const worker = {
   run,
+  /** The rooms of the last study as surfaces for the picture; apart from `run`, so that figures need not wait. */
+  skins: (coarse: boolean): Skin[] => skinsOf(rooms, PICTURE_TOLERANCE[coarse ? 'drag' : 'rest']),
   stop: (): void => {
     newest++
   },
