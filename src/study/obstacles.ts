@@ -1,5 +1,5 @@
 /** Rooms of all lines and their gaps to everything below. */
-import { gapsOfPlan, type MeshTarget, type ObstacleGap } from '../geometry/gaps'
+import { gapsOfPlan, type MeshTarget, meshTarget, type ObstacleGap, type ReadModel } from '../geometry/gaps'
 import type { Room } from '../geometry/room'
 import type { Obstacle, Plan } from '../plan/types'
 import type { LineStudy } from './line-study'
@@ -20,8 +20,15 @@ export interface ObstacleStudy {
   rooms: Room[]
 }
 
-/** Models that were read, by obstacle id, or why they could not be. */
-export type Models = Map<string, MeshTarget>
+/** Model files that were read, by the name that the plan gives them, or why they could not be. */
+export type Models = ReadonlyMap<string, ReadModel>
+
+/** The plan’s models where they stand. */
+export function placedModels(plan: Plan, models: Models): Map<string, MeshTarget> {
+  return new Map(
+    plan.obstacles.flatMap((o) => (o.kind === 'mesh' ? [[o.id, meshTarget(o, models.get(o.file))]] : [])),
+  )
+}
 
 function studiedGap(plan: Plan, gap: ObstacleGap): StudiedGap {
   const obstacle = plan.obstacles.find((o) => o.id === gap.id)
@@ -37,5 +44,8 @@ function studiedGap(plan: Plan, gap: ObstacleGap): StudiedGap {
 /** The rooms of the studied lines, and the gap of every obstacle and girder. */
 export function studyObstacles(plan: Plan, lines: LineStudy[], models: Models = new Map()): ObstacleStudy {
   const rooms = lines.map((line) => roomOf(plan, line))
-  return { rooms, gaps: gapsOfPlan(plan, rooms, models).map((gap) => studiedGap(plan, gap)) }
+  return {
+    rooms,
+    gaps: gapsOfPlan(plan, rooms, placedModels(plan, models)).map((gap) => studiedGap(plan, gap)),
+  }
 }

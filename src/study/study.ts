@@ -12,7 +12,7 @@ import { timeFallsOf } from './time-falls'
 export interface StudyOptions {
   /** Leave the falls in time out (while something is being dragged): what needs them says so. */
   withoutTime?: boolean
-  /** Models that the plan names, by obstacle id; what is missing makes its gap unknown. */
+  /** Models that the plan names, by file; what is missing makes its gap unknown. */
   models?: Models
   /** Studies of lines that have not changed since, by line id; see `sameLine`. */
   known?: Map<string, LineStudy>
@@ -34,7 +34,8 @@ export class StudyCancelled extends Error {}
 
 const noTime: TimeFalls = () => 'the falls in time are still to be computed'
 
-function rowsInUse(lines: LineStudy[]): RowFacts[] {
+/** Loop rows that carry a bracket or a tie-back leg of these lines, each once. */
+export function rowsInUse(lines: Pick<LineStudy, 'input'>[]): RowFacts[] {
   const rows = new Map<string, RowFacts>()
   for (const { input } of lines) {
     const used = [

@@ -1,0 +1,63 @@
+/**
+ * The one place where three and three-mesh-bvh are used in geometry: an index over a model's triangles, and a search that
+ * goes down into a box only while what is in it can still be nearer than the best found so far.
+ */
+import { BufferAttribute, BufferGeometry, Matrix4, type Vector3 } from 'three'
+import { INTERSECTED, MeshBVH, NOT_INTERSECTED } from 'three-mesh-bvh'
+import type { Vec3 } from '../../plan/types'
+
+export interface Box {
+  min: { x: number; y: number; z: number }
+  max: { x: number; y: number; z: number }
+}
+
+export interface TriangleIndex {
+  triangles: number
+  low: Vec3
+  high: Vec3
+  /**
+   * Visits triangles, nearest boxes first. `bound` gives the least value that anything in a box can have, `best` the
+   * least found so far; boxes that cannot beat it are passed over.
+   */
+  search: (
+    bound: (box: Box) => number,
+    best: () => number,
+    visit: (corners: [Vec3, Vec3, Vec3]) => void,
+  ) => void
+  /** Least distance to the triangles of another surface (positions and indices), m, if below `limit`. */
+  distanceTo: (positions: Float32Array, indices: Uint32Array, limit: number) => number
+}
+
+const point = (v: Vector3): Vec3 => [v.x, v.y, v.z]
+
+/** Builds the index over three corners of three coordinates for each triangle; the array itself is left as it is. */
+export function triangleIndex(triangles: Float32Array, progress?: (share: number) => void): TriangleIndex {
+  const geometry = new BufferGeometry()
+  geometry.setAttribute('position', new BufferAttribute(triangles, 3))
+  const bvh = new MeshBVH(geometry, { indirect: true, ...(progress ? { onProgress: progress } : {}) })
+  const box = geometry.boundingBox!
+  return {
+    triangles: triangles.length / 9,
+    low: point(box.min),
+    high: point(box.max),
+    search: (bound, best, visit) => {
+      bvh.shapecast({
+        boundsTraverseOrder: (b) => bound(b),
+        intersectsBounds: (b, _leaf, score) => ((score ?? bound(b)) < best() ? INTERSECTED : NOT_INTERSECTED),
+        intersectsTriangle: (t) => {
+          visit([point(t.a), point(t.b), point(t.c)])
+          return false
+        },
+      })
+    },
+    distanceTo: (positions, indices, limit) => {
+      const other = new BufferGeometry()
+      other.setAttribute('position', new BufferAttribute(positions, 3))
+      // The index rearranges the list of triangles: it gets its own.
+      other.setIndex(new BufferAttribute(indices.slice(), 1))
+      const indexed = Object.assign(other, { boundsTree: new MeshBVH(other) })
+      const hit = bvh.closestPointToGeometry(indexed, new Matrix4(), undefined, undefined, 0, limit)
+      return hit ? hit.distance : Number.POSITIVE_INFINITY
+    },
+  }
+}
