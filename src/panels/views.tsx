@@ -2,11 +2,13 @@
  * The side panels of views that have one of their own; they load when first shown. Site and Rig show the findings. A new
  * view needs its folder here and its name in src/state/views.ts.
  */
-import type { ComponentType, LazyExoticComponent } from 'react'
+import { type ComponentType, type LazyExoticComponent, lazy } from 'react'
 import type { View } from '../state/window-state'
 
 type Panel = LazyExoticComponent<ComponentType>
 
-const panels: Partial<Record<View, Panel>> = {}
+const panels: Partial<Record<View, Panel>> = {
+  handover: lazy(() => import('./handover/HandoverPanel')),
+}
 
 export const viewPanel = (view: View): Panel | undefined => panels[view]

@@ -14,6 +14,7 @@ import { type Language, languages, wordsOf } from '../words'
 import { fallsCsv, findingsCsv, floorCsv, gapsCsv, stanchionsCsv, tieBacksCsv } from './csv'
 import { type DxfPart, dxfText } from './dxf'
 import { roomsGlb } from './glb'
+import { paperKey } from './keys'
 import { distinctNames, fileName } from './names'
 
 export interface HandoverFile {
@@ -26,6 +27,8 @@ export interface HandoverOptions {
   languages?: readonly Language[]
   /** Another state of the plan; a page of the package then says what changed since. */
   compareWith?: Studied
+  /** Keys of the jobs that are wanted, as `paperKey` makes them; absent: all. */
+  only?: readonly string[]
   progress?: (share: number, what: string) => void
   cancelled?: () => boolean
 }
@@ -34,13 +37,14 @@ export interface HandoverOptions {
 export class HandoverCancelled extends Error {}
 
 interface Job {
+  key: string
   what: string
   make: () => Promise<HandoverFile[]> | HandoverFile[]
 }
 
 /** All files; nothing is written anywhere. */
 export async function handOver(input: HandoverInput, options: HandoverOptions = {}): Promise<HandoverFile[]> {
-  const jobs = jobsOf(input, options)
+  const jobs = jobsOf(input, options).filter((j) => options.only?.includes(j.key) ?? true)
   const files: HandoverFile[] = []
   for (const [i, job] of jobs.entries()) {
     if (options.cancelled?.()) throw new HandoverCancelled('the papers were not made: stopped')
@@ -60,24 +64,28 @@ function jobsOf(input: HandoverInput, options: HandoverOptions): Job[] {
   const lines = lineFiles(input)
   const names = distinctNames(lines.map((l) => fileName(l.line.name)))
   const asked = options.languages ?? languages
-  return [
-    { what: 'calculation package', make: () => packageFile(input, options) },
-    ...asked.flatMap((language) => [
-      ...lines.map(
-        (_, i): Job => ({
-          what: `crew sheet, ${wordsOf(language).name}`,
-          make: () => sheetFile(input, i, names[i]!, language),
-        }),
-      ),
-      { what: `tags, ${wordsOf(language).name}`, make: () => tagFile(input, language) },
-    ]),
-    { what: 'drawings', make: () => drawingFiles(input, names) },
-    { what: 'tables', make: () => tableFiles(input) },
-    { what: 'fall room', make: () => roomFile(input) },
+  const sheets = asked.flatMap((language): Job[] => [
+    ...lines.map(({ line }, i) => ({
+      key: paperKey.sheet(line.id, language),
+      what: `crew sheet, ${wordsOf(language).name}`,
+      make: () => sheetFile(input, i, names[i]!, language),
+    })),
     {
-      what: 'results',
-      make: () => [textFile('results.json', `${JSON.stringify(input.study.results, null, 1)}\n`)],
+      key: paperKey.tags(language),
+      what: `tags, ${wordsOf(language).name}`,
+      make: () => tagFile(input, language),
     },
+  ])
+  const results = (): HandoverFile[] => [
+    textFile('results.json', `${JSON.stringify(input.study.results, null, 1)}\n`),
+  ]
+  return [
+    { key: paperKey.package, what: 'calculation package', make: () => packageFile(input, options) },
+    ...sheets,
+    { key: paperKey.drawings, what: 'drawings', make: () => drawingFiles(input, names) },
+    { key: paperKey.tables, what: 'tables', make: () => tableFiles(input) },
+    { key: paperKey.room, what: 'fall room', make: () => roomFile(input) },
+    { key: paperKey.results, what: 'results', make: results },
   ]
 }
 

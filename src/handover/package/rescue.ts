@@ -2,6 +2,9 @@
 import type { Content } from 'pdfmake/interfaces'
 import { girderRoll } from '../../drawings/frame'
 import { rescuePlanGaps, rescuePlanOf } from '../../plan/records/log'
+import type { Line, Plan, Vec3 } from '../../plan/types'
+import type { LineDetail } from '../../study/details'
+import type { Results } from '../../study/results'
 import type { LineFile } from '../input'
 import { nameOf } from '../names'
 import { heading, say, table } from '../pdf/paper'
@@ -22,16 +25,17 @@ export interface Hanging {
 }
 
 /** Where the worker of the deepest fall hangs; null where no fall was computed. */
-export function hangingOf(c: Pick<Chapter, 'input'>, file: LineFile): Hanging | null {
-  const { governing, hangingAt, dRingAt, feetAt } = file.detail
-  if (!governing || !hangingAt || !dRingAt || !feetAt) return null
-  const roll = girderRoll(file.study.input.girder)
-  const below = (p: [number, number, number]): number => -roll.unroll(p).height
-  const over = c.input.study.results.obstacles
-    .filter((o) => o.line === file.line.id && o.gap !== null)
-    .map((o) => nameOf(c.input.plan, o.id))
+export function hangingOf(plan: Plan, results: Results, line: Line, detail: LineDetail): Hanging | null {
+  const { governing, hangingAt, dRingAt, feetAt } = detail
+  const girder = plan.girders.find((g) => g.id === line.girder)
+  if (!girder || !governing || !hangingAt || !dRingAt || !feetAt) return null
+  const roll = girderRoll(girder)
+  const below = (p: Vec3): number => -roll.unroll(p).height
+  const over = results.obstacles
+    .filter((o) => o.line === line.id && o.gap !== null)
+    .map((o) => nameOf(plan, o.id))
   return {
-    worker: nameOf(c.input.plan, governing.worker),
+    worker: nameOf(plan, governing.worker),
     station: governing.station,
     attachment: below(hangingAt),
     dRing: below(dRingAt),
@@ -49,7 +53,8 @@ export function rescueChapter(c: Chapter): Content[] {
 }
 
 function rescueOfLine(c: Chapter, file: LineFile): Content[] {
-  const hanging = hangingOf(c, file)
+  const { plan: whole, study } = c.input
+  const hanging = hangingOf(whole, study.results, file.line, file.detail)
   const record = rescuePlanOf(c.input.plan, file.line.id)
   const gaps = rescuePlanGaps(record)
   const where: [string, string][] = hanging

@@ -1,0 +1,111 @@
+/**
+ * Papers, comparisons and as-built checks in a worker of their own, so that the window never waits. It studies the plan
+ * itself, for a study is not data; lines that are unchanged since the last time are kept.
+ */
+
+import regularUrl from '@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf?url'
+import boldUrl from '@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf?url'
+import * as Comlink from 'comlink'
+import fallbackUrl from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url'
+import fallbackBoldUrl from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url'
+import { zipSync } from 'fflate'
+import { planHash } from '../../plan/hash'
+import type { Plan } from '../../plan/types'
+import type { Models } from '../../study/obstacles'
+import { type Study, study } from '../../study/study'
+import { type Comparison, comparePlans } from '../compare'
+import { type HandoverFile, handOver } from '../files/hand-over'
+import type { PaperFonts } from '../pdf/engine'
+import { asBuiltPlan } from '../records/as-built'
+import type { Language } from '../words'
+
+export interface PapersJob {
+  plan: Plan
+  madeAt: string
+  revision: string
+  languages: readonly Language[]
+  /** Keys of the papers that are wanted; null: all. */
+  only: readonly string[] | null
+  /** Another state of the plan, whose differences get a page. */
+  compareWith: Plan | null
+  models?: Models
+}
+
+export type Progress = (share: number, what: string) => void
+
+/** Studying is told as this share of the work, making the papers as the rest. */
+const STUDY_SHARE = 0.5
+
+let last: { hash: string; study: Study; models: Models | undefined } | null = null
+
+function studied(plan: Plan, models: Models | undefined, progress: Progress): Study {
+  const hash = planHash(plan)
+  // Models come as copies: only a plan that names none may keep what was studied.
+  const kept = last?.hash === hash && !models && !last.models ? last.study : null
+  const known = kept ? { known: new Map(kept.lines.map((l) => [l.id, l])) } : {}
+  const made = study(plan, { ...known, ...(models ? { models } : {}), progress })
+  last = { hash, study: made, models }
+  return made
+}
+
+const fontFile = async (url: string): Promise<Uint8Array> => {
+  const answer = await fetch(url)
+  if (!answer.ok) throw new Error('the fonts of the papers could not be read')
+  return new Uint8Array(await answer.arrayBuffer())
+}
+
+let fonts: Promise<PaperFonts> | null = null
+
+async function readFonts(): Promise<PaperFonts> {
+  const [regular, bold, fallback, fallbackBold] = await Promise.all(
+    [regularUrl, boldUrl, fallbackUrl, fallbackBoldUrl].map(fontFile),
+  )
+  return { regular: regular!, bold: bold!, fallback: fallback!, fallbackBold: fallbackBold! }
+}
+
+async function make(job: PapersJob, progress: Progress): Promise<HandoverFile[]> {
+  fonts ??= readFonts()
+  const before = job.compareWith ? study(job.compareWith, job.models ? { models: job.models } : {}) : null
+  const made = studied(job.plan, job.models, (share, what) => progress(share * STUDY_SHARE, what))
+  const input = {
+    plan: job.plan,
+    study: made,
+    madeAt: job.madeAt,
+    fonts: await fonts,
+    ...(job.revision ? { revision: job.revision } : {}),
+  }
+  return handOver(input, {
+    languages: job.languages,
+    progress: (share, what) => progress(STUDY_SHARE + share * (1 - STUDY_SHARE), what),
+    ...(job.only ? { only: job.only } : {}),
+    ...(before && job.compareWith ? { compareWith: { plan: job.compareWith, results: before.results } } : {}),
+  })
+}
+
+/** All files as one archive, in the folders in which the headless verb writes them. */
+async function makeArchive(job: PapersJob, progress: Progress): Promise<Uint8Array> {
+  const files = await make(job, progress)
+  return zipSync(Object.fromEntries(files.map((f) => [f.name, f.bytes])), { mtime: job.madeAt })
+}
+
+function compare(before: Plan, after: Plan, progress: Progress): Comparison {
+  const results = [before, after].map((plan, i) =>
+    i === 1
+      ? studied(plan, undefined, (s, w) => progress(0.5 + s / 2, w))
+      : study(plan, { progress: (s, w) => progress(s / 2, w) }),
+  )
+  return comparePlans(
+    { plan: before, results: results[0]!.results },
+    { plan: after, results: results[1]!.results },
+  )
+}
+
+/** The plan as measured against the plan as designed. */
+const checkAsBuilt = (plan: Plan, progress: Progress): Comparison =>
+  compare(plan, asBuiltPlan(plan), progress)
+
+const worker = { make, makeArchive, compare, checkAsBuilt }
+
+export type PapersWorker = typeof worker
+
+Comlink.expose(worker)
