@@ -4,10 +4,12 @@
  * and falls freely until the connector, tied to a line that moves, comes taut.
  */
 
+import { freeFall } from '../fall-energy'
 import { GRAVITY } from '../model'
 import { type ConnectorState, connectorEnergy, freshConnector, pullConnector } from './connector'
-import type { Mesh, Tie } from './mesh'
+import type { Mesh } from './mesh'
 import type { Motion } from './step'
+import type { Tie } from './tie'
 import type { TimeWorker } from './types'
 
 export interface Body {
@@ -50,14 +52,8 @@ const REACH = 1e-6
 const lockLength = (w: TimeWorker, z: number): number =>
   w.type === 'lanyard' ? w.length : w.length + Math.max(0, z - (w.surface + w.dRingHeight))
 
-/** Free fall h with the tie at elevation z, m (mechanics section 4). */
-function freeFall(w: TimeWorker, z: number): number {
-  const dRing = w.surface + w.dRingHeight
-  return w.type === 'lanyard' ? Math.max(0, w.length + dRing - z) : w.length + Math.max(0, dRing - z)
-}
-
 export function freshBody(worker: TimeWorker, tie: Tie, inTurn: boolean): Body {
-  const h = freeFall(worker, tie.z)
+  const h = freeFall(worker.type, worker.length, worker.dRingHeight, tie.z - worker.surface)
   const length = lockLength(worker, tie.z)
   const late = inTurn || (worker.delay ?? 0) > 0
   const standing = tie.z - length + h

@@ -6,36 +6,16 @@
 import { GRAVITY } from '../model'
 import { OUT, type RunFigures } from './kernel'
 import { type LineAbsorber, lineAbsorber } from './line-absorber'
-import { FIXED, HEAD, type Mesh } from './mesh'
+import { freshLink, type Link } from './link'
+import type { Mesh } from './mesh'
 import { freshPulley, type Pulley } from './pulley'
 import { ROPE_DAMPING, type TimeFallInput } from './types'
 
-export interface Run {
+interface ChainRun {
   first: number
   last: number
   figures: RunFigures
   out: Float64Array
-}
-
-/** An element with a pulley under it or the absorber in it, or both. */
-export interface Link {
-  element: number
-  pulley: Pulley | null
-  absorber: LineAbsorber | null
-  k: number
-  c: number
-  rest: number
-  /** Unit vectors of the pull on its two nodes. */
-  ax: number
-  az: number
-  bx: number
-  bz: number
-  /** For the books: T less its elastic part, rate of length before the step, m/s. */
-  q: number
-  rate: number
-  /** m, and its rate of change as last measured, m/s. */
-  length: number
-  rateNow: number
 }
 
 export interface Chain {
@@ -44,7 +24,7 @@ export interface Chain {
   absorber: LineAbsorber | null
   /** Extension of an absorber whose span does not move, m. */
   absorberAtRest: number
-  runs: Run[]
+  runs: ChainRun[]
   links: Link[]
   /** Nodes that are moved one by one. */
   ends: Int32Array
@@ -103,11 +83,12 @@ function layPulleys(mesh: Mesh): Pulley[] {
 export function relink(chain: Chain, absorberAt: number): void {
   const { mesh } = chain
   const links = new Map<number, Link>()
-  for (const pulley of chain.pulleys)
-    links.set(pulley.element, freshLink(chain, pulley.element, pulley, null))
+  const linkAt = (e: number, pulley: Pulley | null, absorber: LineAbsorber | null): Link =>
+    freshLink(chain.EA, mesh.rest[e]!, e, pulley, absorber)
+  for (const pulley of chain.pulleys) links.set(pulley.element, linkAt(pulley.element, pulley, null))
   if (chain.absorber) {
     const over = links.get(absorberAt)?.pulley ?? null
-    links.set(absorberAt, freshLink(chain, absorberAt, over, chain.absorber))
+    links.set(absorberAt, linkAt(absorberAt, over, chain.absorber))
   }
   chain.links = [...links.values()]
   chain.runs = mesh.pieces.flatMap((piece, i) =>
@@ -135,58 +116,4 @@ function cutRuns(first: number, last: number, links: Map<number, Link>): [number
   }
   if (last > from) runs.push([from, last])
   return runs
-}
-
-function freshLink(
-  chain: Chain,
-  element: number,
-  pulley: Pulley | null,
-  absorber: LineAbsorber | null,
-): Link {
-  const rest = chain.mesh.rest[element]!
-  const k = chain.EA / rest
-  const c = ROPE_DAMPING * k
-  return {
-    element,
-    pulley,
-    absorber,
-    k,
-    c,
-    rest,
-    ax: 0,
-    az: 0,
-    bx: 0,
-    bz: 0,
-    q: 0,
-    rate: 0,
-    length: 0,
-    rateNow: 0,
-  }
-}
-
-/** The longest step, s, at which the explicit motion stays stable: (2/w) (sqrt(1 + z^2) - z), z = beta w / 2. */
-export function stableStep(input: TimeFallInput, mesh: Mesh): number {
-  const EA = input.set.stiffness
-  let most = 0
-  for (const piece of mesh.pieces) {
-    for (let i = piece.first; i <= piece.last; i++) {
-      if (mesh.kind[i] === FIXED) continue
-      const before = i > 0 ? EA / mesh.rest[i - 1]! : 0
-      const after = i < mesh.count - 1 ? EA / mesh.rest[i]! : 0
-      most = Math.max(most, (2 * (before + after) + pullOn(input, mesh, i)) / mesh.mass[i]!)
-    }
-  }
-  const body = Math.max(0, ...input.workers.map((w) => (4 * w.connector.stiffness) / w.mass))
-  const w = Math.sqrt(Math.max(most, body))
-  const z = (ROPE_DAMPING * w) / 2
-  return (2 / w) * (Math.sqrt(1 + z * z) - z)
-}
-
-/** Twice the stiffness of what else pulls on a node: connectors, the spring of an end head. */
-function pullOn(input: TimeFallInput, mesh: Mesh, node: number): number {
-  let k = 0
-  for (const [i, tie] of mesh.ties.entries())
-    if (tie.node === node) k += input.workers[i]!.connector.stiffness
-  if (mesh.kind[node] === HEAD) k += input.model.endStiffness[node === 0 ? 0 : 1]
-  return 2 * k
 }

@@ -5,7 +5,7 @@
 import { MEAN_TIME } from './types'
 
 /** Blocks in one mean. */
-export const BLOCKS = 20
+const BLOCKS = 20
 /** s */
 export const BLOCK_TIME = MEAN_TIME / BLOCKS
 

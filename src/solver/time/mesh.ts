@@ -4,7 +4,8 @@
  * rope is held so is every stanchion; between those points elements are equal.
  */
 import { pointAt } from '../catenary'
-import { LONGEST_ELEMENT, type TimeFallInput, type TimeFallOptions, type TimeWorker } from './types'
+import { AT_STANCHION, type Tie, type TiePoint, tiePoint } from './tie'
+import { LONGEST_ELEMENT, type TimeFallInput, type TimeFallOptions } from './types'
 
 /** What a node may do. */
 export const FREE = 0
@@ -12,22 +13,11 @@ export const FIXED = 1
 /** An end head: moves along the line on its spring. */
 export const HEAD = 2
 
-/** Nearer to a stanchion than this a connector counts as tied to it: the line cannot give there, m. */
-export const AT_STANCHION = 0.03
-
 /** A stretch of equal elements between nodes first and last. */
 export interface Piece {
   first: number
   last: number
   rest: number
-}
-
-/** A point that a connector is tied to: a node of the rope, or (node -1) a stanchion's head. */
-export interface Tie {
-  node: number
-  stanchion: number
-  x: number
-  z: number
 }
 
 export interface Mesh {
@@ -54,52 +44,6 @@ export interface Mesh {
   to: number
 }
 
-/** Unstretched rope from a span's first head to the horizontal distance x from it, m. */
-export function ropeUpTo(input: TimeFallInput, span: number, x: number): number {
-  const s = input.line.spans[span]!
-  const { stiffness, weight } = input.set
-  let low = 0
-  let high = s.L
-  for (let i = 0; i < 200 && high - low > 1e-13 * s.L; i++) {
-    const mid = (low + high) / 2
-    if (pointAt(s, mid, stiffness, weight).dx < x) low = mid
-    else high = mid
-  }
-  return (low + high) / 2
-}
-
-/** Where a worker's connector is tied on the resting line. */
-interface Point {
-  at: number
-  stanchion: number
-  x: number
-  z: number
-}
-
-function tiePoint(
-  input: TimeFallInput,
-  w: TimeWorker,
-  headX: number[],
-  headZ: number[],
-  ropeTo: number[],
-): Point {
-  const local = w.x - headX[w.span]!
-  const reach = headX[w.span + 1]! - headX[w.span]!
-  if (local < AT_STANCHION || reach - local < AT_STANCHION) {
-    const stanchion = local < reach / 2 ? w.span : w.span + 1
-    return { at: -1, stanchion, x: headX[stanchion]!, z: headZ[stanchion]! }
-  }
-  const p = ropeUpTo(input, w.span, local)
-  const z = headZ[w.span]! + pointAt(input.line.spans[w.span]!, p, input.set.stiffness, input.set.weight).dz
-  return { at: ropeTo[w.span]! + p, stanchion: -1, x: w.x, z }
-}
-
-/** Elevation of the unloaded line where a worker's connector is tied, m. */
-export function lineElevation(input: TimeFallInput, w: TimeWorker): number {
-  const g = resting(input)
-  return tiePoint(input, w, g.headX, g.headZ, g.ropeTo).z
-}
-
 function resting(input: TimeFallInput): { headX: number[]; headZ: number[]; ropeTo: number[] } {
   const headX = [...input.model.x]
   const n = headX.length - 1
@@ -117,7 +61,7 @@ function longestElement(input: TimeFallInput, options: TimeFallOptions): number 
 }
 
 /** Points that must be nodes, in order and apart: ends, ties, and where held every stanchion. */
-function fixedPoints(ropeTo: number[], held: boolean, ties: Point[]): number[] {
+function fixedPoints(ropeTo: number[], held: boolean, ties: TiePoint[]): number[] {
   const stops = held ? [...ropeTo] : [0, ropeTo[ropeTo.length - 1]!]
   for (const t of ties) {
     if (t.stanchion < 0 && !stops.some((s) => Math.abs(s - t.at) < AT_STANCHION)) stops.push(t.at)
@@ -129,55 +73,55 @@ function fixedPoints(ropeTo: number[], held: boolean, ties: Point[]): number[] {
  * Spans that move: all of them where rope slides; where held, from the first to the last with a fall on its rope; none
  * where everybody is tied to a stanchion.
  */
-function movingSpans(input: TimeFallInput, ties: Point[]): { from: number; to: number } {
+function movingSpans(input: TimeFallInput, ties: TiePoint[]): { from: number; to: number } {
   const spans = input.workers.filter((_, i) => ties[i]!.stanchion < 0).map((w) => w.span)
   if (spans.length === 0) return { from: 0, to: -1 }
   if (input.grip === 'sliding') return { from: 0, to: input.line.spans.length - 1 }
   return { from: Math.min(...spans), to: Math.max(...spans) }
 }
 
+const emptyNodes = (
+  count: number,
+): Pick<Mesh, 'count' | 'nodes' | 'mass' | 'kind' | 'pieces' | 'rest' | 'ties'> => ({
+  count,
+  nodes: new Float64Array(4 * count),
+  mass: new Float64Array(count),
+  kind: new Uint8Array(count),
+  pieces: [],
+  rest: new Float64Array(count - 1),
+  ties: [],
+})
+
 /** Builds the chain for a fall. */
 export function buildMesh(input: TimeFallInput, options: TimeFallOptions): Mesh {
   const { headX, headZ, ropeTo } = resting(input)
-  const held = input.grip === 'held'
   const points = input.workers.map((w) => tiePoint(input, w, headX, headZ, ropeTo))
-  const stops = fixedPoints(ropeTo, held, points)
+  const stops = fixedPoints(ropeTo, input.grip === 'held', points)
   const longest = longestElement(input, options)
   const parts = stops.slice(1).map((s, i) => Math.max(1, Math.ceil((s - stops[i]!) / longest - 1e-9)))
   const count = 1 + parts.reduce((a, b) => a + b, 0)
   const moving = movingSpans(input, points)
-  const mesh: Mesh = {
-    count,
-    nodes: new Float64Array(4 * count),
-    mass: new Float64Array(count),
-    kind: new Uint8Array(count),
-    pieces: [],
-    rest: new Float64Array(count - 1),
-    headX,
-    headZ,
-    headNode: ropeTo.map(() => -1),
-    ropeTo,
-    ties: [],
-    ...moving,
-  }
+  const mesh: Mesh = { ...emptyNodes(count), headX, headZ, headNode: ropeTo.map(() => -1), ropeTo, ...moving }
   layElements(input, mesh, stops, parts)
   holdNodes(input, mesh, stops, parts)
   mesh.ties = points.map((p) => tieOf(mesh, stops, parts, p))
   return mesh
 }
 
+/** Puts a node on the resting line, at unstretched rope s from the first head. */
+function placeNode(input: TimeFallInput, mesh: Mesh, node: number, s: number): void {
+  let span = 0
+  while (span < input.line.spans.length - 1 && s > mesh.ropeTo[span + 1]!) span++
+  const { stiffness, weight } = input.set
+  const p = pointAt(input.line.spans[span]!, s - mesh.ropeTo[span]!, stiffness, weight)
+  mesh.nodes[4 * node] = mesh.headX[span]! + p.dx
+  mesh.nodes[4 * node + 1] = mesh.headZ[span]! + p.dz
+}
+
 /** Places the nodes and lumps the masses, half an element to each side. */
 function layElements(input: TimeFallInput, mesh: Mesh, stops: number[], parts: number[]): void {
-  const { stiffness, weight } = input.set
   let node = 0
-  let span = 0
-  const place = (s: number): void => {
-    while (span < input.line.spans.length - 1 && s > mesh.ropeTo[span + 1]!) span++
-    const p = pointAt(input.line.spans[span]!, s - mesh.ropeTo[span]!, stiffness, weight)
-    mesh.nodes[4 * node] = mesh.headX[span]! + p.dx
-    mesh.nodes[4 * node + 1] = mesh.headZ[span]! + p.dz
-  }
-  place(0)
+  placeNode(input, mesh, 0, 0)
   for (const [i, n] of parts.entries()) {
     const rest = (stops[i + 1]! - stops[i]!) / n
     const first = node
@@ -186,7 +130,7 @@ function layElements(input: TimeFallInput, mesh: Mesh, stops: number[], parts: n
       mesh.mass[node]! += (rest * input.model.massPerMetre) / 2
       node++
       mesh.mass[node]! += (rest * input.model.massPerMetre) / 2
-      place(stops[i]! + j * rest)
+      placeNode(input, mesh, node, stops[i]! + j * rest)
     }
     const middle = (stops[i]! + stops[i + 1]!) / 2
     if (middle > mesh.ropeTo[mesh.from]! && middle < mesh.ropeTo[mesh.to + 1]!)
@@ -216,7 +160,7 @@ function nodeAt(stops: number[], parts: number[], s: number): number {
   return parts.slice(0, best).reduce((a, b) => a + b, 0)
 }
 
-function tieOf(mesh: Mesh, stops: number[], parts: number[], p: Point): Tie {
+function tieOf(mesh: Mesh, stops: number[], parts: number[], p: TiePoint): Tie {
   if (p.stanchion >= 0) return { node: -1, stanchion: p.stanchion, x: p.x, z: p.z }
   const node = nodeAt(stops, parts, p.at)
   return { node, stanchion: -1, x: mesh.nodes[4 * node]!, z: mesh.nodes[4 * node + 1]! }

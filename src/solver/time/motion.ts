@@ -1,9 +1,11 @@
 /** Puts everything that moves together, at rest on the unloaded line. */
 import { type Body, freshBody } from './body'
-import { buildChain, stableStep } from './chain'
+import { buildChain } from './chain'
+import { endHeads } from './end-head'
 import { BLOCK_TIME } from './means'
-import { buildMesh, FIXED, FREE, HEAD, type Mesh } from './mesh'
-import type { EndHead, Motion } from './step'
+import { buildMesh, FIXED, FREE, type Mesh } from './mesh'
+import { stableStep } from './stable-step'
+import type { Motion } from './step'
 import type { TimeFallInput, TimeFallOptions } from './types'
 
 /** Part of the longest stable step that is taken: the rope's own stiffness sideways adds a little. */
@@ -40,27 +42,6 @@ export function startMotion(
     ),
   }
   return { motion, stepsPerBlock }
-}
-
-/** End heads next to a span that moves. */
-function endHeads(input: TimeFallInput, mesh: Mesh): EndHead[] {
-  const heads: EndHead[] = []
-  const n = mesh.headX.length - 1
-  for (const [side, stanchion] of [0, n].entries()) {
-    const span = side === 0 ? 0 : n - 1
-    const node = mesh.headNode[stanchion]!
-    if (span < mesh.from || span > mesh.to || mesh.kind[node] !== HEAD) continue
-    heads.push({
-      node,
-      towards: side === 0 ? 1 : -1,
-      K: input.model.endStiffness[side === 0 ? 0 : 1],
-      pull: input.line.spans[span]!.H,
-      x: mesh.headX[stanchion]!,
-      measured: input.model.x[stanchion]!,
-      stanchion,
-    })
-  }
-  return heads
 }
 
 /** Greatest tension at rest in the spans that stay as they are, N. */

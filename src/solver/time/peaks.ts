@@ -38,6 +38,10 @@ export function notePeaks(
     }
   }
   if (at >= 0) Object.assign(p, { tension: most, time, element: at })
+  noteHeads(p, mean, elements, idle)
+}
+
+function noteHeads(p: Peaks, mean: Float64Array, elements: number, idle: Float64Array): void {
   for (const [j, head] of p.heads.entries()) {
     const along = Math.abs(mean[elements + 2 * j]! + idle[2 * j]!)
     const down = mean[elements + 2 * j + 1]! + idle[2 * j + 1]!

@@ -1,25 +1,13 @@
 /** One explicit step of everything that moves: rope, pulleys, absorber, end heads, bodies. */
 import { GRAVITY } from '../model'
-import type { Body } from './body'
-import { stepBody } from './body'
-import { type Chain, type Link, relink } from './chain'
+import { type Body, stepBody } from './body'
+import { type Chain, relink } from './chain'
+import { type EndHead, noteHeld, pullHead } from './end-head'
 import { sweep, sweepBooked } from './kernel'
-import { absorb, yieldForce } from './line-absorber'
+import { pullLink } from './link'
+import { bookLoss } from './loss'
 import { FIXED, HEAD } from './mesh'
-import { measureSide, settlePulley } from './pulley'
-
-/** An end head on its spring, with the pull and place at which the motion starts. */
-export interface EndHead {
-  node: number
-  /** +1: the line lies towards greater x. */
-  towards: 1 | -1
-  K: number
-  pull: number
-  x: number
-  /** Where it stands after tensioning, m: its movement counts from there. */
-  measured: number
-  stanchion: number
-}
+import { settlePulley } from './pulley'
 
 export interface Motion {
   chain: Chain
@@ -69,22 +57,6 @@ function clearForces(chain: Chain): void {
   }
 }
 
-/** m u'' = pull of the rope - (pull at the start + K (u - u at the start)), u towards the line. */
-function pullHead(h: EndHead, m: Motion): void {
-  const pull = h.pull + h.K * h.towards * (m.chain.mesh.nodes[4 * h.node]! - h.x)
-  m.chain.force[2 * h.node]! -= h.towards * pull
-  const at = m.chain.mesh.count - 1 + 2 * h.stanchion
-  m.sums[at]! += pull
-  m.sums[at + 1]! -= m.chain.force[2 * h.node + 1]!
-}
-
-/** What the rope on both sides pulls at a head that it is fixed to. */
-function noteHeld(h: { node: number; stanchion: number }, m: Motion): void {
-  const at = m.chain.mesh.count - 1 + 2 * h.stanchion
-  m.sums[at]! += m.chain.force[2 * h.node]!
-  m.sums[at + 1]! -= m.chain.force[2 * h.node + 1]!
-}
-
 function sweepRuns(m: Motion, book: boolean): void {
   const { chain } = m
   const { nodes } = chain.mesh
@@ -99,70 +71,6 @@ function sweepRuns(m: Motion, book: boolean): void {
   }
 }
 
-/** Length and its rate of change, into the link, with the directions of the pull on both nodes. */
-function measureLink(l: Link, nodes: Float64Array): void {
-  const a = 4 * l.element
-  const p = l.pulley
-  if (p) {
-    measureSide(p, p.before, nodes, l.element)
-    measureSide(p, p.after, nodes, l.element + 1)
-    l.length = p.before.r + p.after.r
-    l.ax = -p.before.tx
-    l.az = -p.before.tz
-    l.bx = -p.after.tx
-    l.bz = -p.after.tz
-  } else {
-    const dx = nodes[a + 4]! - nodes[a]!
-    const dz = nodes[a + 5]! - nodes[a + 1]!
-    l.length = Math.sqrt(dx * dx + dz * dz)
-    l.ax = dx / l.length
-    l.az = dz / l.length
-    l.bx = -l.ax
-    l.bz = -l.az
-  }
-  measureRate(l, nodes)
-}
-
-function measureRate(l: Link, nodes: Float64Array): void {
-  const a = 4 * l.element
-  l.rateNow = -(l.ax * nodes[a + 2]! + l.az * nodes[a + 3]! + l.bx * nodes[a + 6]! + l.bz * nodes[a + 7]!)
-}
-
-function pullLink(l: Link, m: Motion): void {
-  const { nodes } = m.chain.mesh
-  measureLink(l, nodes)
-  l.rate = l.rateNow
-  let stretch = l.length - l.rest
-  if (l.absorber) stretch -= l.absorber.extension - l.absorber.initial
-  let T = l.k * stretch + l.c * l.rate
-  if (l.absorber && T > yieldForce(l.absorber)) {
-    const before = l.absorber.extension
-    T = absorb(l.absorber, T, l.k + l.c / m.dt)
-    const flowed = l.absorber.extension - before
-    stretch -= flowed
-    // The books take the mean of the rate before and after: this is the element's own rate, without the flow.
-    l.rate -= (2 * flowed) / m.dt
-  }
-  if (T < 0) T = 0
-  l.q = stretch > 0 ? T - l.k * stretch : T
-  pullBy(l, T, m)
-}
-
-/** Puts a link's tension on its nodes and on its stanchion. */
-function pullBy(l: Link, T: number, m: Motion): void {
-  const { force } = m.chain
-  m.sums[l.element]! += T
-  const a = 2 * l.element
-  force[a]! += T * l.ax
-  force[a + 1]! += T * l.az
-  force[a + 2]! += T * l.bx
-  force[a + 3]! += T * l.bz
-  if (!l.pulley) return
-  const at = m.chain.mesh.count - 1 + 2 * l.pulley.stanchion
-  m.sums[at]! -= T * (l.ax + l.bx)
-  m.sums[at + 1]! += T * (l.az + l.bz)
-}
-
 function moveEnd(m: Motion, n: number): void {
   const { nodes, mass, kind } = m.chain.mesh
   const { force } = m.chain
@@ -175,29 +83,6 @@ function moveEnd(m: Motion, n: number): void {
   const w = nodes[i + 3]! + m.dt * (force[2 * n + 1]! / mass[n]! - GRAVITY)
   nodes[i + 3] = w
   nodes[i + 1] = nodes[i + 1]! + m.dt * w
-}
-
-/** J lost in the rope since the last entry: q (rate before + rate after) / 2 of every element. */
-function bookLoss(m: Motion): number {
-  const { nodes } = m.chain.mesh
-  let twice = 0
-  for (const r of m.chain.runs) {
-    twice += r.out[4]!
-    twice += edgeLoss(r.out, 9, nodes, r.last - 1)
-    if (r.last - r.first > 1) twice += edgeLoss(r.out, 5, nodes, r.first)
-  }
-  for (const l of m.chain.links) {
-    measureRate(l, nodes)
-    twice += l.q * (l.rate + l.rateNow)
-  }
-  return (twice / 2) * m.dt * BOOK_EVERY
-}
-
-function edgeLoss(out: Float64Array, at: number, nodes: Float64Array, element: number): number {
-  const a = 4 * element
-  const after =
-    (nodes[a + 6]! - nodes[a + 2]!) * out[at + 1]! + (nodes[a + 7]! - nodes[a + 3]!) * out[at + 2]!
-  return out[at]! * (out[at + 3]! + after)
 }
 
 function settlePulleys(m: Motion): void {

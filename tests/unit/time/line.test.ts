@@ -78,6 +78,11 @@ describe('heavy damping ends in the static answer', () => {
     })
     const tension = (e: number): number => h.tension[last * (h.nodes - 1) + e]!
     expectClose(tension(h.nodes - 2), rest.endTension, { rel: 0.01 }, 'tension at the absorber end')
+    // End heads stand where their springs balance the rope: u = (H - H installed)/K.
+    if (spans.length === 1) {
+      const shift = input.line.headShift[0] + (rest.H - input.line.spans[0]!.H) / model.endStiffness[0]
+      expectClose(h.headShift[2 * last], shift, { rel: 0.005 }, 'movement of the first head')
+    }
     // Ideal pulleys: after the rope has run, tension is the same on both sides of each.
     for (const pulley of model.x.slice(1, -1)) {
       let after = 0
