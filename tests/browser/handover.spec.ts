@@ -1,0 +1,99 @@
+import type { Page } from '@playwright/test'
+import type { Plan } from '../../src/plan/types'
+import { expect, test } from './support/test'
+import { planOf } from './support/window'
+
+// Nothing here looks at the scene, and a small one is drawn faster.
+test.use({ viewport: { width: 1200, height: 760 } })
+
+const SAMPLE = 'thin-margins.plan.json'
+
+const show = async (page: Page, tab: string): Promise<void> => {
+  await page
+    .getByRole('tab', { name: 'Hand over' })
+    .or(page.getByRole('button', { name: 'Hand over', exact: true }))
+    .first()
+    .click()
+  await page.getByRole('tab', { name: tab }).click()
+}
+
+/** Share of the pixels of a canvas that carry ink. */
+const inkOf = (page: Page, name: string): Promise<number> =>
+  page.getByRole('img', { name }).evaluate((node) => {
+    const canvas = node as HTMLCanvasElement
+    const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height)
+    let dark = 0
+    for (let i = 0; i < data.length; i += 4) if (data[i]! < 128) dark++
+    return dark / (data.length / 4)
+  })
+
+test('a paper shows its pages and is exported as the file it will be', async ({ desk, page }) => {
+  // Falls in time are studied twice here, in the window and for the paper, beside a scene drawn by the processor.
+  test.slow()
+  await desk.openSample(SAMPLE)
+  await show(page, 'Papers')
+  await page.getByRole('checkbox', { name: 'Español' }).check()
+  const [line] = (await planOf(page)).lines
+  await page.getByRole('button', { name: `Pages of Hoja para la cuadrilla, ${line!.name}` }).click()
+  const first = page.getByRole('img', { name: 'Page 1 of' })
+  await expect(first).toHaveAttribute('data-drawn', 'yes', { timeout: 60_000 })
+  expect(await inkOf(page, 'Page 1 of')).toBeGreaterThan(0.01)
+  await page.keyboard.press('Escape')
+
+  const download = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Export Results, JSON' }).click()
+  const stream = await (await download).createReadStream()
+  const chunks: Buffer[] = []
+  for await (const chunk of stream) chunks.push(chunk as Buffer)
+  const results = JSON.parse(Buffer.concat(chunks).toString())
+  expect(results.format).toBe('fallroom-results')
+  expect(results.lines[0].falls.some((f: { method: string }) => f.method === 'dynamic')).toBe(true)
+})
+
+test('an approval is for one state of the plan, is stale after a change, and no undo takes it out', async ({
+  desk,
+  page,
+}) => {
+  await desk.openSample(SAMPLE)
+  await show(page, 'Records')
+  await page.getByRole('button', { name: 'Record an approval' }).click()
+  await page.getByRole('checkbox', { name: 'I am the qualified person' }).check()
+  await page.getByLabel('Qualified person, name').fill('M. Sample')
+  const keep = page.getByRole('button', { name: 'Record the approval' })
+  await expect(keep).toBeEnabled({ timeout: 60_000 })
+  await keep.click()
+  await expect(page.getByTestId('approval')).toContainText('for exactly this plan')
+
+  await page.evaluate(() => {
+    type Store = { getState(): { plan: Plan }; setState(part: { plan: Plan }): void }
+    const { store } = (window as unknown as { fallroom: { store: Store } }).fallroom
+    store.setState({ plan: { ...store.getState().plan, title: 'Changed afterwards' } })
+  })
+  await expect(page.getByTestId('approval')).toContainText('Stale')
+  await page.keyboard.press('Control+z')
+  await expect(page.getByTestId('approval')).toContainText('for exactly this plan')
+  await page.keyboard.press('Control+z')
+  expect((await planOf(page)).records?.filter((r) => r.kind === 'approval')).toHaveLength(1)
+})
+
+test('a daily check that did not pass takes the line out of service, and is asked for a name', async ({
+  desk,
+  page,
+}) => {
+  await desk.openSample(SAMPLE)
+  await show(page, 'Records')
+  await page.getByRole('button', { name: 'Put back in service' }).click()
+  await page.getByLabel('Reason').fill('inspected on paper')
+  await page.getByLabel('Competent person, name').fill('A. Sample')
+  await page.getByRole('button', { name: 'Put it back in service' }).click()
+  await expect(page.getByTestId('standing')).toContainText('In service')
+
+  await page.getByRole('button', { name: 'Daily check' }).click()
+  const keep = page.getByRole('button', { name: 'Record the daily check' })
+  await page.getByText('Something did not').click()
+  await expect(keep).toBeDisabled()
+  await page.getByLabel('Competent person, name').fill('A. Sample')
+  await keep.click()
+  await expect(page.getByTestId('standing')).toContainText('Out of service: the daily check')
+  await expect(page.getByTestId('log')).toContainText('daily check did not pass')
+})
