@@ -1,19 +1,13 @@
 /** Triangles of the model files that a plan names, as read: the scene only places them. */
-import { create } from 'zustand'
+import { modelStore } from '../state/models/model-store'
 
-export interface SceneModel {
-  /** Three corners of three coordinates for each triangle, in the file's own units and axes. */
-  triangles: Float32Array
-}
+/** Told whenever a model has been read or let go. */
+export const onModels = (listener: () => void): (() => void) => modelStore.subscribe(listener)
 
-export const sceneModels = create<{ byFile: ReadonlyMap<string, SceneModel> }>()(() => ({
-  byFile: new Map(),
-}))
-
-/** Shows a model wherever the plan names its file; null takes it away again. */
-export function showModel(file: string, triangles: Float32Array | null): void {
-  const byFile = new Map(sceneModels.getState().byFile)
-  if (triangles) byFile.set(file, { triangles })
-  else byFile.delete(file)
-  sceneModels.setState({ byFile })
+/** Three corners of three coordinates for each triangle, in the file's own units and axes; null: not read. */
+export function useModel(file: string): Float32Array | null {
+  return modelStore((s) => {
+    const entry = s.byFile.get(file)
+    return entry?.state === 'read' ? entry.soup.triangles : null
+  })
 }

@@ -11,6 +11,7 @@ import { mayLeave, openFile, save } from './files/document'
 import { offerRestore, startJournal } from './files/journal'
 import { showSample } from './files/samples'
 import { recall } from './memory'
+import { startModels } from './models/load'
 import { pruneWindow } from './prune'
 import { app } from './store'
 import { startStudy } from './study/study-client'
@@ -20,6 +21,7 @@ export async function startUp(): Promise<void> {
   startErrorLog()
   startTheme()
   startKeys()
+  startModels()
   startStudy()
   startJournal()
   startDeskMenu()

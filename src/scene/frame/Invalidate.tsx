@@ -2,14 +2,14 @@
 import { useThree } from '@react-three/fiber'
 import { useEffect } from 'react'
 import { app } from '../../state/store'
-import { sceneModels } from '../models'
+import { onModels } from '../models'
 import { sceneState } from '../scene-state'
 
 export function Invalidate() {
   const invalidate = useThree((s) => s.invalidate)
   useEffect(() => app.subscribe((now, was) => changesPicture(now, was) && invalidate()), [invalidate])
   useEffect(() => sceneState.subscribe(() => invalidate()), [invalidate])
-  useEffect(() => sceneModels.subscribe(() => invalidate()), [invalidate])
+  useEffect(() => onModels(() => invalidate()), [invalidate])
   return null
 }
 

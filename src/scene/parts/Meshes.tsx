@@ -7,7 +7,7 @@ import { raycastBox } from '../handles/raycast-box'
 import { Ink } from '../Ink'
 import { useLabel } from '../labels/registry'
 import { Matte } from '../Matte'
-import { type SceneModel, sceneModels } from '../models'
+import { useModel } from '../models'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
 import { picks, useMark } from '../pick'
@@ -21,15 +21,18 @@ const MOST_EDGED = 40_000
 export function Meshes() {
   const obstacles = useApp((s) => s.plan.obstacles)
   const hidden = useApp((s) => s.hidden)
-  const models = sceneModels((s) => s.byFile)
   return obstacles.map((o) => {
     if (o.kind !== 'mesh' || hidden.includes(o.id)) return null
-    const model = models.get(o.file)
-    return model ? <Mesh key={o.id} mesh={o} model={model} /> : <Missing key={o.id} mesh={o} />
+    return <Placed key={o.id} mesh={o} />
   })
 }
 
-const Mesh = memo(function Mesh({ mesh, model }: { mesh: MeshObstacle; model: SceneModel }) {
+function Placed({ mesh }: { mesh: MeshObstacle }) {
+  const triangles = useModel(mesh.file)
+  return triangles ? <Mesh mesh={mesh} triangles={triangles} /> : <Missing mesh={mesh} />
+}
+
+const Mesh = memo(function Mesh({ mesh, triangles }: { mesh: MeshObstacle; triangles: Float32Array }) {
   const palette = usePalette()
   const ref = useMemo(() => ({ kind: 'obstacle' as const, id: mesh.id }), [mesh.id])
   const mark = useMark(ref)
@@ -37,10 +40,10 @@ const Mesh = memo(function Mesh({ mesh, model }: { mesh: MeshObstacle; model: Sc
   const drag = usePlaneDrag(ref, mesh.at ?? [0, 0, 0])
   const clash = useClash(mesh.id)
   const matrix = useMemo(() => meshMatrix(mesh), [mesh])
-  const geometry = useMemo(() => facets(model.triangles), [model])
+  const geometry = useMemo(() => facets(triangles), [triangles])
   const edges = useMemo(
-    () => (model.triangles.length / 9 > MOST_EDGED ? [] : sharpEdges(geometry, 30)),
-    [geometry, model],
+    () => (triangles.length / 9 > MOST_EDGED ? [] : sharpEdges(geometry, 30)),
+    [geometry, triangles],
   )
   useEffect(() => () => geometry.dispose(), [geometry])
   return (

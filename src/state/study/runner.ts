@@ -1,7 +1,9 @@
 /** One study worker as seen from the window: newest plan wins, a worker that died is started again and says so. */
 import * as Comlink from 'comlink'
+import type { ReadModel } from '../../geometry/gaps'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
+import { modelsForStudy } from '../models/model-store'
 import type { Studied, StudyJob, StudyWorker } from './study-worker'
 
 export type Outcome =
@@ -23,6 +25,23 @@ export interface Runner {
 interface Live {
   worker: Worker
   api: Comlink.Remote<StudyWorker>
+  /** Models that this worker has. */
+  models: Map<string, ReadModel>
+}
+
+/** Hands a worker the models that it does not have yet; each is copied once only. */
+async function handModels({ api, models }: Live): Promise<void> {
+  const wanted = modelsForStudy()
+  for (const file of [...models.keys()]) {
+    if (wanted.has(file)) continue
+    models.delete(file)
+    await api.keepModel(file, null)
+  }
+  for (const [file, read] of wanted) {
+    if (models.get(file) === read) continue
+    models.set(file, read)
+    await api.keepModel(file, read)
+  }
 }
 
 export function createRunner(
@@ -42,7 +61,7 @@ export function createRunner(
 
   const start = (): Live => {
     const worker = makeWorker()
-    const started = { worker, api: Comlink.wrap<StudyWorker>(worker) }
+    const started = { worker, api: Comlink.wrap<StudyWorker>(worker), models: new Map() }
     worker.onerror = (event) =>
       died(started, event.message || 'the study stopped for a reason it did not tell')
     return started
@@ -70,6 +89,7 @@ export function createRunner(
 
   const work = async (at: Live, plan: Plan): Promise<void> => {
     try {
+      await handModels(at)
       const studied = await at.api.run(plan, job(), Comlink.proxy(progress))
       if (at !== live) return
       if (studied) {

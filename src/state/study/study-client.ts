@@ -1,5 +1,6 @@
 /** Keeps the study in step with the plan: quick results while a hand moves something, whole ones when it rests. */
 import type { Plan } from '../../plan/types'
+import { modelStore } from '../models/model-store'
 import { app } from '../store'
 import { createRunner, type Outcome, type Runner } from './runner'
 
@@ -57,19 +58,27 @@ const note = (restarted: boolean): { notice: string | null } | object => (restar
 
 /** From now on every plan that the window shows is studied. Returns what stops it. */
 export function startStudy(): () => void {
-  const job = (withoutTime: boolean) => () => ({ withoutTime, models: undefined })
+  const job = (withoutTime: boolean) => () => ({ withoutTime })
   quick = createRunner(job(true), onQuick, () => undefined, false)
   whole = createRunner(job(false), onWhole, (progress, doing) => set({ progress, doing }), true)
   studyNow(app.getState().plan)
   const off = app.subscribe((state, before) => {
     if (state.plan !== before.plan) studyNow(state.plan)
   })
+  const offModels = modelStore.subscribe((state, before) => {
+    if (settled(state.byFile) !== settled(before.byFile)) studyNow(app.getState().plan)
+  })
   return () => {
     off()
+    offModels()
     quick?.close()
     whole?.close()
   }
 }
+
+/** Which models are read or refused, as one text: progress while reading is no reason to study again. */
+const settled = (byFile: ReturnType<typeof modelStore.getState>['byFile']): string =>
+  JSON.stringify([...byFile].map(([file, m]) => [file, m.state, m.state === 'read' ? m.soup.hash : '']))
 
 function studyNow(plan: Plan): void {
   window.clearTimeout(timer)

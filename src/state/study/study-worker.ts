@@ -3,6 +3,7 @@
  * a whole one. Between lines it looks whether it was told to stop; lines that have not changed are kept.
  */
 import * as Comlink from 'comlink'
+import { modelIndex, type ReadModel } from '../../geometry/gaps'
 import type { Room } from '../../geometry/room'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
@@ -21,8 +22,10 @@ export interface Studied {
 
 export interface StudyJob {
   withoutTime: boolean
-  models: StudyOptions['models'] | undefined
 }
+
+/** Model files by name: handed over once, indexed once. */
+const models = new Map<string, ReadModel>()
 
 const kept = new Map<string, { key: string; study: LineStudy }>()
 let newest = 0
@@ -61,15 +64,32 @@ async function run(
   for (const id of kept.keys()) if (!plan.lines.some((l) => l.id === id)) kept.delete(id)
   await breathe()
   if (mine !== newest) return null
+  indexModels(plan, progress)
   const known = new Map([...kept].map(([id, entry]) => [id, entry.study]))
   const options: StudyOptions = { withoutTime: job.withoutTime, known }
-  const done = study(plan, job.models ? { ...options, models: job.models } : options)
+  const done = study(plan, { ...options, models })
   rooms = done.obstacles.rooms
   return { results: done.results, details: done.details }
 }
 
+/** Keeps a model file for the studies to come; null lets it go. */
+function keepModel(file: string, read: ReadModel | null): void {
+  if (read) models.set(file, read)
+  else models.delete(file)
+}
+
+/** Indexes what the plan places and is not indexed yet: a large model takes seconds. */
+function indexModels(plan: Plan, progress: (done: number, what: string) => void): void {
+  for (const o of plan.obstacles) {
+    const read = o.kind === 'mesh' ? models.get(o.file) : undefined
+    if (o.kind !== 'mesh' || !read?.ok || read.value.triangles.length < 9) continue
+    modelIndex(read.value.triangles, o.upAxis, (share) => progress(share, `indexing ${o.name}`))
+  }
+}
+
 const worker = {
   run,
+  keepModel,
   /** The rooms of the last study as surfaces for the picture; apart from `run`, so that figures need not wait. */
   skins: (coarse: boolean): Skin[] => skinsOf(rooms, PICTURE_TOLERANCE[coarse ? 'drag' : 'rest']),
   stop: (): void => {
