@@ -53,7 +53,7 @@ function samplePlan() {
 async function prepare() {
   if (!existsSync(join(root, 'node_modules', 'vite'))) leave(2, 'Run npm install first.')
   try {
-    await buildIfStale()
+    await buildIfStale({ onBuild: () => console.log('The sources changed, so the window is built first.') })
   } catch (error) {
     if (!existsSync(join(builtWindow, 'index.html')))
       leave(2, `The window could not be built: ${error.message}`)

@@ -21,11 +21,12 @@ const stampFile = join(root, 'dist', 'built-from')
 
 /**
  * Builds the window and the desktops if their sources changed since. Returns whether anything was built.
- * @param {{ quiet?: boolean }} [options]
+ * @param {{ quiet?: boolean, onBuild?: () => void }} [options]
  */
-export async function buildIfStale({ quiet = true } = {}) {
+export async function buildIfStale({ quiet = true, onBuild } = {}) {
   const stamp = await sourceStamp()
   if (existsSync(stampFile) && (await readFile(stampFile, 'utf8')) === stamp) return false
+  onBuild?.()
   await build({ quiet })
   await writeFile(stampFile, stamp)
   return true
@@ -35,7 +36,7 @@ export async function buildIfStale({ quiet = true } = {}) {
 async function build({ quiet }) {
   const vite = await import('vite')
   const draft = join(root, 'dist', `draft-${randomUUID()}`)
-  const logLevel = quiet ? 'warn' : 'info'
+  const logLevel = quiet ? 'error' : 'info'
   await mkdir(draft, { recursive: true })
   try {
     await vite.build({ root, logLevel, build: { outDir: join(draft, 'window') } })
