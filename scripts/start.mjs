@@ -8,7 +8,7 @@ import { join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { parseArgs } from 'node:util'
 import { appWindowFlags, findBrowser, hasDisplay, isRoot } from './lib/browsers.mjs'
-import { buildIfStale, builtDesktop, builtWindow, root } from './lib/build.mjs'
+import { buildFault, buildIfStale, builtDesktop, builtWindow, root } from './lib/build.mjs'
 import { findElectron } from './lib/electron.mjs'
 
 const help = `npm start [-- PLAN] [-- --no-window]
@@ -56,8 +56,8 @@ async function prepare() {
     await buildIfStale({ onBuild: () => console.log('The sources changed, so the window is built first.') })
   } catch (error) {
     if (!existsSync(join(builtWindow, 'index.html')))
-      leave(2, `The window could not be built: ${error.message}`)
-    console.error(`The window could not be built anew, so the last build is opened: ${error.message}`)
+      leave(2, `The window could not be built: ${buildFault(error)}`)
+    console.error(`The window could not be built anew, so the last build is opened: ${buildFault(error)}`)
   }
 }
 

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs'
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { stripVTControlCharacters } from 'node:util'
 
 export const root = fileURLToPath(new URL('../..', import.meta.url))
 export const builtWindow = join(root, 'dist', 'window')
@@ -30,6 +31,14 @@ export async function buildIfStale({ quiet = true, onBuild } = {}) {
   await build({ quiet })
   await writeFile(stampFile, stamp)
   return true
+}
+
+/** The first lines of a failed build, without colours: what is wrong and where. */
+export function buildFault(error) {
+  const lines = stripVTControlCharacters(error.message)
+    .split('\n')
+    .filter((line) => line.trim() !== '')
+  return lines.slice(0, 3).join('\n  ')
 }
 
 /** Builds beside the old build and swaps at the end, so that a failed build leaves the old one usable. */
