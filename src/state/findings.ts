@@ -4,8 +4,7 @@ import type { Finding, Results } from '../study/results'
 import { chooseFinding, look } from './actions'
 import { tell } from './ask'
 import { isFinding } from './derived'
-import { edit } from './edit'
-import { newId } from './edits/ids'
+import { addRecord } from './records'
 import { lineOfRef, type Ref, refOfId } from './refs'
 import { app } from './store'
 import type { FindingKey } from './window-state'
@@ -35,13 +34,6 @@ export function chooseAndFly(key: FindingKey): void {
 
 /** Writes down what was decided about a finding. Its status stays what it is. */
 export function noteFinding(key: FindingKey, by: string, text: string): void {
-  const at = new Date().toISOString()
-  edit('note a finding', (plan) => {
-    const id = newId(plan, 'N')
-    plan.records = [
-      ...(plan.records ?? []),
-      { id, kind: 'finding-note', at, by, rule: key.rule, subject: key.subject, text },
-    ]
-  })
+  addRecord({ kind: 'finding-note', by, rule: key.rule, subject: key.subject, text })
   tell('Noted. The finding itself stays as it is.')
 }

@@ -12,6 +12,7 @@ import { offerRestore, startJournal } from './files/journal'
 import { showSample } from './files/samples'
 import { recall } from './memory'
 import { startModels } from './models/load'
+import { loadOwnParts } from './parts/own-parts'
 import { pruneWindow } from './prune'
 import { app } from './store'
 import { startStudy } from './study/study-client'
@@ -20,6 +21,7 @@ import { startTheme } from './theme-choice'
 export async function startUp(): Promise<void> {
   startErrorLog()
   startTheme()
+  loadOwnParts()
   startKeys()
   startModels()
   startStudy()

@@ -1,6 +1,6 @@
 /** What the window shows and how, none of it part of the plan or its history. */
 
-import type { PartKind, Plan, Vec3 } from '../plan/types'
+import type { Part, PartKind, Plan, Vec3 } from '../plan/types'
 import type { ThemeName } from '../theme/tokens'
 import type { Ref } from './refs'
 
@@ -65,7 +65,7 @@ export interface Notice {
 /** A window in front of the window, with what it works on. */
 export type Dialog =
   | { kind: 'parts'; choose?: { kind: PartKind; label: string; use: (id: string) => void } }
-  | { kind: 'part'; id: string | null; partKind: PartKind }
+  | { kind: 'part'; part: Part; own: boolean }
   | { kind: 'copy-line'; line: string }
   | { kind: 'copy-girder'; girder: string }
   | { kind: 'girder-table' }
@@ -99,6 +99,8 @@ export interface WindowState {
   /** Step of the first-run hint; null when it is closed. */
   hintStep: number | null
   dialog: Dialog | null
+  /** The person's own parts, kept on this machine. */
+  ownParts: Part[]
   question: Question | null
   notice: Notice | null
   /** Where the context menu is open, px in the window. */
@@ -127,6 +129,7 @@ export function freshWindow(): WindowState {
     savedPlan: null,
     hintStep: null,
     dialog: null,
+    ownParts: [],
     question: null,
     notice: null,
     menu: null,

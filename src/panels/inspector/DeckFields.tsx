@@ -8,7 +8,7 @@ import css from './inspector.module.css'
 import { put } from './put'
 
 export function DeckFields({ deck }: { deck: Deck }): JSX.Element {
-  const set = (recipe: (d: Deck) => void): null =>
+  const set = (recipe: (d: Deck) => void): string | null =>
     change('deck', deck.id, `change ${deck.name || deck.id}`, (f) => recipe(f.deck))
   return (
     <>

@@ -22,7 +22,7 @@ const sizes: [keyof GirderSection, string][] = [
 ]
 
 export function GirderFields({ girder }: { girder: Girder }): JSX.Element {
-  const set = (recipe: (g: Girder) => void, what: string): null =>
+  const set = (recipe: (g: Girder) => void, what: string): string | null =>
     change('girder', girder.id, `${what} of ${girder.name || girder.id}`, (f) => recipe(f.girder))
   return (
     <>
@@ -50,7 +50,7 @@ export function GirderFields({ girder }: { girder: Girder }): JSX.Element {
   )
 }
 
-type Set = (recipe: (g: Girder) => void, what: string) => null
+type Set = (recipe: (g: Girder) => void, what: string) => string | null
 
 function Ends({ girder, set }: { girder: Girder; set: Set }): JSX.Element {
   const place = (end: 'start' | 'end', point: Vec3): string | null => {

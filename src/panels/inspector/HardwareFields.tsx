@@ -10,7 +10,7 @@ export function HardwareFields({
   set,
 }: {
   line: Line
-  set: (recipe: (l: Line) => void) => null
+  set: (recipe: (l: Line) => void) => string | null
 }): JSX.Element {
   const parts = useApp((s) => s.plan.parts)
   const name = (id: string): string => parts.find((p) => p.id === id)?.name ?? id

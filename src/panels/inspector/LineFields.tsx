@@ -22,7 +22,7 @@ const ends = [
 ]
 
 export function LineFields({ line }: { line: Line }): JSX.Element {
-  const set = (recipe: (l: Line) => void, what = 'change'): null =>
+  const set = (recipe: (l: Line) => void, what = 'change'): string | null =>
     change('line', line.id, `${what} ${line.name || line.id}`, (f) => recipe(f.line))
   return (
     <>
@@ -97,7 +97,13 @@ export function LineFields({ line }: { line: Line }): JSX.Element {
   )
 }
 
-function Service({ line, set }: { line: Line; set: (recipe: (l: Line) => void) => null }): JSX.Element {
+function Service({
+  line,
+  set,
+}: {
+  line: Line
+  set: (recipe: (l: Line) => void) => string | null
+}): JSX.Element {
   const { low, high } = line.serviceTemperature
   return (
     <>

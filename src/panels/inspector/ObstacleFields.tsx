@@ -12,10 +12,10 @@ import { PointFields } from './PointFields'
 import { put } from './put'
 
 type Of<K extends Obstacle['kind']> = Extract<Obstacle, { kind: K }>
-type Set<K extends Obstacle['kind']> = (recipe: (o: Of<K>) => void) => null
+type Set<K extends Obstacle['kind']> = (recipe: (o: Of<K>) => void) => string | null
 
 export function ObstacleFields({ obstacle }: { obstacle: Obstacle }): JSX.Element {
-  const set = (recipe: (o: never) => void): null =>
+  const set = (recipe: (o: never) => void): string | null =>
     change('obstacle', obstacle.id, `change ${obstacle.name || obstacle.id}`, (f) =>
       recipe(f.obstacle as never),
     )

@@ -15,7 +15,7 @@ import { put } from './put'
 
 export function StanchionFields({ line, stanchion }: { line: Line; stanchion: Stanchion }): JSX.Element {
   const { id } = stanchion
-  const set = (recipe: (s: Stanchion) => void): null =>
+  const set = (recipe: (s: Stanchion) => void): string | null =>
     change('stanchion', id, `change ${id}`, (f) => recipe(f.stanchion))
   const girder = useApp((s) => girderOf(s.plan, line))
   const half = (girder?.section.topWidth ?? 10) / 2

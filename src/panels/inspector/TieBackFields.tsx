@@ -20,7 +20,7 @@ const feet: [Foot, string][] = [
 ]
 
 export function TieBackFields({ line, tieBack }: { line: Line; tieBack: TieBack }): JSX.Element {
-  const set = (recipe: (t: TieBack) => void): null =>
+  const set = (recipe: (t: TieBack) => void): string | null =>
     change('tie-back', tieBack.id, `change ${tieBack.id}`, (f) => recipe(f.tieBack))
   return (
     <>

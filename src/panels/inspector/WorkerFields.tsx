@@ -11,7 +11,7 @@ import { put } from './put'
 
 export function WorkerFields({ worker }: { worker: Worker }): JSX.Element {
   const lines = useApp((s) => s.plan.lines)
-  const set = (recipe: (w: Worker) => void): null =>
+  const set = (recipe: (w: Worker) => void): string | null =>
     change('worker', worker.id, `change ${worker.name || worker.id}`, (f) => recipe(f.worker))
   return (
     <>

@@ -1,26 +1,21 @@
 /** The command palette: every command by its words, and everything in the plan by its name. */
 import { Spotlight, type SpotlightActionData } from '@mantine/spotlight'
 import { Search } from 'lucide-react'
-import { type JSX, useMemo } from 'react'
+import type { JSX } from 'react'
 import { lookAtRef, select } from '../../state/actions'
 import { canRun, labelOf, run } from '../../state/commands/command'
 import { shownShortcut } from '../../state/commands/keys'
 import { commands } from '../../state/commands/registry'
 import { everything } from '../../state/everything'
 import { refKey } from '../../state/refs'
-import { useApp } from '../../state/store'
+import { type AppState, useApp } from '../../state/store'
 import { kindWord, refName } from '../words/status'
 import css from './menu.module.css'
 
 export function Palette(): JSX.Element {
-  const plan = useApp((s) => s.plan)
-  const selection = useApp((s) => s.selection)
-  const units = useApp((s) => s.units)
-  const actions = useMemo(
-    // biome-ignore lint/correctness/useExhaustiveDependencies: what can be run depends on selection and units too
-    () => [...commandActions(), ...planActions(plan)],
-    [plan, selection, units],
-  )
+  // All of the state: what can be run and how it is called depend on any of it, and the list is only built when shown.
+  const state = useApp()
+  const actions = [...commandActions(state), ...planActions(state.plan)]
   return (
     <Spotlight
       actions={actions}
@@ -39,12 +34,12 @@ export function Palette(): JSX.Element {
   )
 }
 
-const commandActions = (): SpotlightActionData[] =>
+const commandActions = (s: AppState): SpotlightActionData[] =>
   commands
-    .filter((c) => canRun(c) && c.id !== 'edit.escape')
+    .filter((c) => canRun(c, s) && c.id !== 'edit.escape')
     .map((c) => ({
       id: c.id,
-      label: labelOf(c),
+      label: labelOf(c, s),
       description: c.group,
       onClick: () => run(c),
       rightSection: c.shortcut ? <kbd className={css.kbd}>{shownShortcut(c.shortcut)}</kbd> : undefined,

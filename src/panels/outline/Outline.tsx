@@ -80,6 +80,7 @@ function Group(props: {
 }): JSX.Element {
   const { group, folded, fold } = props
   return (
+    // biome-ignore lint/a11y/useSemanticElements: the groups of a tree, not of a form
     <div role="group" aria-label={group.title}>
       <div className={css.group}>
         <span>{group.title}</span>

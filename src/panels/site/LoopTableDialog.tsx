@@ -1,6 +1,88 @@
-import type { JSX } from 'react'
-import { DialogFrame } from '../shell/DialogFrame'
+/** Loop rows pasted or read from a CSV file, with a preview before they replace the girder's rows. */
+import { Button } from '@mantine/core'
+import { type JSX, useMemo, useState } from 'react'
+import { getDesk } from '../../desk/desk'
+import type { Girder } from '../../plan/types'
+import { formatLength } from '../../plan/units'
+import { tell } from '../../state/ask'
+import { edit } from '../../state/edit'
+import { replaceLoops } from '../../state/edits/loop-edits'
+import { useApp } from '../../state/store'
+import { type LoopTable, readLoopTable } from '../../state/tables/loop-table'
+import { closeDialog, DialogFrame } from '../shell/DialogFrame'
+import css from './site.module.css'
 
-export default function Dialog(): JSX.Element {
-  return <DialogFrame title="x">x</DialogFrame>
+export default function LoopTableDialog(): JSX.Element | null {
+  const id = useApp((s) => (s.dialog?.kind === 'loop-table' ? s.dialog.girder : null))
+  const girder = useApp((s) => s.plan.girders.find((g) => g.id === id))
+  const units = useApp((s) => s.units)
+  const [text, setText] = useState('')
+  const table = useMemo(() => readLoopTable(text, units), [text, units])
+  if (!girder) return null
+  const read = async (): Promise<void> => {
+    const picked = await getDesk().pickFile('table')
+    if (picked.ok) setText(new TextDecoder().decode(picked.value.bytes))
+    else if (picked.code !== 'cancelled') tell(picked.why, 'fails')
+  }
+  return (
+    <DialogFrame title={`Loops of ${girder.name}`}>
+      <p className={css.quiet}>
+        Either one row a line (first loop, spacing, number of loops, left of the middle), or one measured
+        station a line from the girder’s start. Numbers without a unit are in{' '}
+        {units === 'us' ? 'feet' : 'metres'}.
+      </p>
+      <textarea
+        className={css.area}
+        aria-label="Loops, one row or station a line"
+        data-autofocus
+        value={text}
+        onChange={(e) => setText(e.currentTarget.value)}
+      />
+      <Preview table={table} />
+      <div className={css.actions}>
+        <Button variant="filled" disabled={table.rows.length === 0} onClick={() => take(girder, table)}>
+          Replace its loops
+        </Button>
+        <Button onClick={() => void read()}>Read a CSV file</Button>
+        <Button onClick={closeDialog}>Close</Button>
+      </div>
+    </DialogFrame>
+  )
+}
+
+function Preview({ table }: { table: LoopTable }): JSX.Element | null {
+  const units = useApp((s) => s.units)
+  if (!table.told) return null
+  return (
+    <>
+      <p className={css.quiet}>{table.told}</p>
+      <table className={css.table}>
+        <tbody>
+          {table.rows.slice(0, 12).map((row, i) => (
+            <tr key={`${i} ${row.first}`}>
+              <td>from {formatLength(row.first, units)}</td>
+              <td>every {formatLength(row.spacing, units)}</td>
+              <td>{row.count} loops</td>
+              <td>{formatLength(row.offset, units)} left of the middle</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {table.faults.slice(0, 6).map((fault) => (
+        <p key={fault} className={css.fault}>
+          {fault}
+        </p>
+      ))}
+    </>
+  )
+}
+
+function take(girder: Girder, table: LoopTable): void {
+  const lost: string[] = []
+  edit(`replace the loops of ${girder.name}`, (plan) => {
+    lost.push(...replaceLoops(plan, girder.id, table.rows))
+  })
+  if (lost.length > 0)
+    tell(`${lost.join(', ')} found no loops there any more and went to the nearest ones.`, 'look')
+  closeDialog()
 }
