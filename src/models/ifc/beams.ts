@@ -50,7 +50,6 @@ function beamsOf(api: IfcAPI, model: number, type: number, kind: IfcBeam['kind']
     const collector = new TriangleCollector()
     const mesh = api.GetFlatMesh(model, id)
     addElement(api, model, mesh, collector)
-    mesh.delete()
     if (collector.count > 0)
       found.push({ id, name: nameOf(api, model, id), kind, triangles: standUp(collector.triangles()) })
   }

@@ -100,7 +100,12 @@ describe('models that cannot be read say why', () => {
     expect(await refusal('a.ifc', bytesOf('hello'))).toContain('no IFC')
     expect(await refusal('a.glb', bytesOf('hello, this is no model at all'))).toContain('no GLB')
     expect(await refusal('a.stl', new Uint8Array(0))).toContain('empty')
-    expect(await refusal('a.glb', Uint8Array.from({ length: 400 }, (_, i) => (i * 73 + 41) % 256))).toBeTruthy()
+    expect(
+      await refusal(
+        'a.glb',
+        Uint8Array.from({ length: 400 }, (_, i) => (i * 73 + 41) % 256),
+      ),
+    ).toBeTruthy()
   })
   it('a glTF that points at another file', async () => {
     const json = { asset: { version: '2.0' }, buffers: [{ uri: '../secret.bin', byteLength: 4 }] }
