@@ -1,0 +1,224 @@
+/**
+ * The line law of one span whose rest is only bounded (see rest.ts). More rope from the rest lowers the root H of the
+ * rope balance at every load: the span hangs lower and its tension is less. So the law with the `least` supply lies
+ * nowhere below the span of any layout, and the law with the `most` supply has nowhere more tension.
+ */
+import type { Grip } from '../../../plan/types'
+import { addedRope } from '../../../solver/absorber'
+import { type LawKnot, nextKnot } from '../../../solver/line-law'
+import type { LineSet } from '../../../solver/model'
+import { freeSpanAtTension, type LoadedSpan, loadedSpan } from '../../../solver/span'
+import type { Supply } from './rest'
+
+export type Side = 'least' | 'most'
+
+export interface BoundedSpan {
+  set: LineSet
+  grip: Grip
+  /** Horizontal length and rise of the span, and where the load hangs from its first head, m. */
+  X: number
+  Z: number
+  at: number
+  /** Horizontal metres of line beside it: in all where its place is not known. */
+  rest: number | { left: number; right: number }
+  absorberAt: 'start' | 'end'
+  supply: (T: number) => Supply | null
+  /** 1/K of both ends of the line together, m/N. */
+  give: number
+  /** Weight of rope between the highest and the lowest point of the line, N: tension differs by no more along it. */
+  climb: number
+  /** Least horizontal force at which the end heads stand as measured, N. */
+  endForce: number
+}
+
+export interface BoundedState {
+  P: number
+  H: number
+  at: LoadedSpan
+  height: number
+  /** Greatest and least tension at the ends of the loaded span, N. */
+  high: number
+  low: number
+  /** Tension at which the absorber is taken to be, N. */
+  absorberAt: number
+}
+
+export interface BoundedLaw {
+  height: number
+  nodes: LawKnot[]
+  solve: (P: number) => BoundedState | null
+}
+
+/** Rope that the give of the end heads frees, m. `T` bounds the pull of an end span from the side that counts. */
+function freedByHeads(b: BoundedSpan, side: Side, H: number, high: number): number {
+  if (b.grip === 'held' && side === 'least') return 0
+  const pull = side === 'least' ? H - b.set.pretension - b.climb : high - b.endForce
+  // Under load the rope meets an end head at an angle: the head's way counts by its cosine, H/T, at least.
+  const share = pull > 0 === (side === 'least') ? (H / high) * (1 - (2 * high) / b.set.stiffness) : 1
+  return pull * b.give * share
+}
+
+function fromRest(b: BoundedSpan, side: Side, at: LoadedSpan, high: number, low: number): number | null {
+  if (b.grip === 'held') return 0
+  if (typeof b.rest === 'number') {
+    const supply = b.supply(side === 'least' ? low : high)
+    return supply && supply[side] * b.rest
+  }
+  const left = b.rest.left > 0 ? b.supply(at.first.Ta) : { least: 0, most: 0 }
+  const right = b.rest.right > 0 ? b.supply(at.second.Tb) : { least: 0, most: 0 }
+  return left && right && left[side] * b.rest.left + right[side] * b.rest.right
+}
+
+/** The tension at the absorber's end from the side that counts, N. */
+function absorberTension(b: BoundedSpan, side: Side, at: LoadedSpan, high: number, low: number): number {
+  if (b.grip === 'held' && side === 'least') return 0
+  const known = typeof b.rest !== 'number'
+  const end = b.absorberAt === 'start' ? at.first.Ta : at.second.Tb
+  return side === 'least' ? (known ? end : low) - b.climb : (known ? end : high) + b.climb
+}
+
+interface Balance {
+  F: number
+  at: LoadedSpan
+  high: number
+  low: number
+  absorberAt: number
+}
+
+/** Makes the solver of one side: H such that the span's rope is its own and what the rest hands over. */
+export function boundedSolver(
+  b: BoundedSpan,
+  side: Side,
+): ((P: number, H: number) => BoundedState | null) | null {
+  const { stiffness: EA, weight: w, pretension } = b.set
+  const T0 = pretension + (side === 'least' ? b.climb : -b.climb)
+  const span = freeSpanAtTension({ X: b.X, Z: b.Z, EA, w, give: 0, giveAt: 0 }, T0)
+  if (!span) return null
+  const own = span.L * b.set.thermalFactor
+  const target = { X1: b.at, X2: b.X - b.at, Z: b.Z, EA, w, give: [0, 0], giveAt: [0, 0] } as const
+  let warm: LoadedSpan | undefined
+  const balance = (H: number, P: number): Balance | null => {
+    const goal = { ...target, give: [0, 0] as [number, number], giveAt: [0, 0] as [number, number] }
+    const at = loadedSpan(goal, H, P, warm) ?? loadedSpan(goal, H, P)
+    if (!at) return null
+    warm = at
+    const high = Math.max(at.first.Ta, at.second.Tb)
+    const low = Math.min(at.first.Ta, at.second.Tb)
+    const rest = fromRest(b, side, at, high, low)
+    if (rest === null) return null
+    const absorberAt = absorberTension(b, side, at, high, low)
+    const added = addedRope(b.set.absorber, absorberAt, EA).rope
+    const rope = own + rest + freedByHeads(b, side, H, high) + added
+    return { F: at.L1 + at.L2 - rope, at, high, low, absorberAt }
+  }
+  return (P, guess) => {
+    const root = fallingRoot((H) => balance(H, P), guess, 1e-11 * b.X)
+    if (!root) return null
+    const { at, high, low, absorberAt } = root.value
+    return { P, H: root.H, at, height: at.first.dz, high, low, absorberAt }
+  }
+}
+
+/** Root of a balance that falls with H: brackets from a guess, then bisection and secant. Null: none found. */
+function fallingRoot(
+  f: (H: number) => Balance | null,
+  guess: number,
+  close: number,
+): { H: number; value: Balance } | null {
+  let low = 0
+  let high = Number.POSITIVE_INFINITY
+  let fLow = Number.NaN
+  let fHigh = Number.NaN
+  let H = guess
+  for (let i = 0; i < 120; i++) {
+    const value = f(H)
+    if (value && Math.abs(value.F) <= close) return { H, value }
+    if (!value || value.F > 0) {
+      low = H
+      fLow = value?.F ?? Number.NaN
+    } else {
+      high = H
+      fHigh = value.F
+    }
+    if (value && high < Number.POSITIVE_INFINITY && high - low <= 1e-12 * high) return { H, value }
+    if (high === Number.POSITIVE_INFINITY) H = H * 1.3
+    else {
+      const secant = low + (fLow * (high - low)) / (fLow - fHigh)
+      const inside = secant > low + 0.002 * (high - low) && secant < high - 0.002 * (high - low)
+      H = inside && i % 4 !== 3 ? secant : low > 0 ? (low + high) / 2 : high / 1.3
+    }
+  }
+  return null
+}
+
+/** Loads of a law and how they are graded, as in line-law.ts. */
+const NODES = 20
+const GRADING = 1.8
+
+/** The law of one side up to load `limit`, N; null where it could not be solved throughout. */
+export function boundedLaw(b: BoundedSpan, side: Side, limit: number): BoundedLaw | null {
+  const solve = boundedSolver(b, side)
+  const zero = solve?.(0, b.set.pretension)
+  if (!solve || !zero) return null
+  const states = [zero]
+  const kinks = new Map<BoundedState, BoundedState>()
+  for (let j = 1; j <= NODES; j++) {
+    const P = limit * (j / NODES) ** GRADING
+    const last = states[states.length - 1]!
+    const next = solve(P, last.H * 1.05)
+    if (!next) return null
+    for (const T of b.set.absorber ? [b.set.absorber.onset, b.set.absorber.full] : []) {
+      if (!(last.absorberAt < T && next.absorberAt > T)) continue
+      const kink = kinkAt(solve, states[states.length - 1]!, next, T)
+      if (!kink) return null
+      states.push(kink[0])
+      kinks.set(kink[0], kink[1])
+    }
+    states.push(next)
+  }
+  const exact = (P: number): BoundedState | null => solve(P, nearest(states, P).H)
+  return { height: zero.height, nodes: knots(states, kinks, solve, zero.height), solve: exact }
+}
+
+function nearest(states: BoundedState[], P: number): BoundedState {
+  return states.reduce((a, b) => (Math.abs(b.P - P) < Math.abs(a.P - P) ? b : a))
+}
+
+/** States just before and just past the load at which the absorber's tension passes its onset or full extension. */
+function kinkAt(
+  solve: (P: number, H: number) => BoundedState | null,
+  from: BoundedState,
+  to: BoundedState,
+  T: number,
+): [BoundedState, BoundedState] | null {
+  let [low, high] = [from, to]
+  for (let i = 0; i < 40 && high.P - low.P > 1e-7 * high.P; i++) {
+    const mid = solve((low.P + high.P) / 2, low.H)
+    if (!mid) return null
+    if (mid.absorberAt < T) low = mid
+    else high = mid
+  }
+  return [low, high]
+}
+
+/** Knots with slopes by a small step of load, downwards and upwards, so that a kink keeps both. */
+function knots(
+  states: BoundedState[],
+  kinks: Map<BoundedState, BoundedState>,
+  solve: (P: number, H: number) => BoundedState | null,
+  height: number,
+): LawKnot[] {
+  const slope = (s: BoundedState, step: number): number => {
+    const near = solve(Math.max(0, s.P + step), s.H)
+    return near && near.P !== s.P ? -(near.height - s.height) / (near.P - s.P) : Number.NaN
+  }
+  const out: LawKnot[] = [{ P: 0, d: 0, below: 0, above: slope(states[0]!, 1), U: 0 }]
+  for (const s of states.slice(1)) {
+    const step = 1e-4 * s.P
+    const past = kinks.get(s)
+    const below = slope(s, -step)
+    const knot = nextKnot(out[out.length - 1]!, s.P, height - s.height, below)
+    out.push({ ...knot, above: past ? slope(past, step) : below })
+  }
+  return out
+}
