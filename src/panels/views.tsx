@@ -8,7 +8,15 @@ import type { View } from '../state/window-state'
 type Panel = LazyExoticComponent<ComponentType>
 
 const panels: Partial<Record<View, Panel>> = {
+  fall: lazy(() => import('./fall/FallPanel')),
   handover: lazy(() => import('./handover/HandoverPanel')),
 }
 
 export const viewPanel = (view: View): Panel | undefined => panels[view]
+
+/** What a view puts over the picture of the site, and under it. */
+const covers: Partial<Record<View, Panel>> = {}
+const unders: Partial<Record<View, Panel>> = { fall: lazy(() => import('./fall/FallStage')) }
+
+export const viewCover = (view: View): Panel | undefined => covers[view]
+export const viewUnder = (view: View): Panel | undefined => unders[view]

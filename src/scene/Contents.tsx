@@ -25,6 +25,7 @@ import { Ropes } from './parts/Ropes'
 import { Stanchions } from './parts/Stanchions'
 import { TieBacks } from './parts/TieBacks'
 import { ValueLabel } from './parts/ValueLabel'
+import { FallScene } from './play/FallScene'
 
 export function Contents() {
   return (
@@ -43,6 +44,7 @@ export function Contents() {
       <Ropes />
       <Fallen />
       <Crew />
+      <FallScene />
       <Rooms />
       <RoomDimension />
       <GapMarks />

@@ -1,5 +1,5 @@
 /** The one window: head, outline and what is selected on the left, the site in the middle, findings on the right, tape below. */
-import { type JSX, Suspense } from 'react'
+import { type ComponentType, type JSX, Suspense } from 'react'
 import { useApp } from '../../state/store'
 import { Findings } from '../findings/Findings'
 import { Hint } from '../help/Hint'
@@ -9,7 +9,7 @@ import { openMenuAt } from '../menu/open-menu'
 import { Palette } from '../menu/Palette'
 import { Outline } from '../outline/Outline'
 import { TapePanel } from '../tape/TapePanel'
-import { viewPanel } from '../views'
+import { viewCover, viewPanel, viewUnder } from '../views'
 import { Dialogs } from './Dialogs'
 import { Header } from './Header'
 import { Notices } from './Notices'
@@ -31,9 +31,13 @@ export function Shell(): JSX.Element {
         <Inspector />
       </nav>
       <main className={css.scene} onContextMenu={openMenuAt}>
-        <SceneFrame />
-        <Toolbar />
-        <Hint />
+        <div className={css.picture}>
+          <SceneFrame />
+          <Toolbar />
+          <Hint />
+          <Loaded part={viewCover(view)} />
+        </div>
+        <Loaded part={viewUnder(view)} />
       </main>
       <aside className={css.right} aria-label={Side ? 'View' : 'Findings'}>
         {Side ? (
@@ -54,4 +58,13 @@ export function Shell(): JSX.Element {
       <Notices />
     </div>
   )
+}
+
+/** A part that a view brings along; nothing until it has loaded. */
+function Loaded({ part: Part }: { part: ComponentType | undefined }): JSX.Element | null {
+  return Part ? (
+    <Suspense fallback={null}>
+      <Part />
+    </Suspense>
+  ) : null
 }

@@ -5,7 +5,9 @@ import { toModel, type View } from '../../drawings/view'
 import { hover, select } from '../../state/actions'
 import { beginDrag, cancelDrag, canDrag, dragTo, endDrag } from '../../state/drag'
 import { inGesture } from '../../state/edit'
+import { dropHere } from '../../state/fall/drop-actions'
 import type { Ref } from '../../state/refs'
+import { app } from '../../state/store'
 import type { TapeZoom } from './zoom'
 
 interface Going {
@@ -71,7 +73,9 @@ export function useTapePointer(view: View, zoom: TapeZoom, setHeld: (held: strin
     }
     now.moved = true
   }
-  const up = (): void => {
+  const up = (e: PointerEvent<HTMLElement>): void => {
+    const now = going.current
+    if (now && !now.moved && dropsHere(now)) dropHere(lineOnTape(), toModel(view, at(e))[0], e.shiftKey)
     if (going.current?.kind === 'drag' && going.current.moved) endDrag()
     else if (going.current && !going.current.moved && !going.current.ref) select(null)
     going.current = null
@@ -87,6 +91,12 @@ export function useTapePointer(view: View, zoom: TapeZoom, setHeld: (held: strin
   }
   return { down, move, up, cancel, leave }
 }
+
+/** In the Fall view a click beside every other thing says where somebody falls. */
+const dropsHere = ({ ref }: Going): boolean =>
+  app.getState().view === 'fall' && (ref === null || ref.kind === 'line' || ref.kind === 'girder')
+
+const lineOnTape = (): string => app.getState().tapeLine ?? app.getState().plan.lines[0]?.id ?? ''
 
 function selectUnder(e: PointerEvent<HTMLElement>): void {
   const ref = refOfMark(refOf(e.target))

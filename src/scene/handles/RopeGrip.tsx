@@ -1,14 +1,17 @@
 /** A rope under the pointer: unseen bars along its spans. In the Fall view a click chooses where the worker falls. */
+import type { ThreeEvent } from '@react-three/fiber'
 import { useMemo } from 'react'
 import { Matrix4, Quaternion, Vector3 } from 'three'
 import type { Vec3 } from '../../plan/types'
+import { dropAtPoint } from '../../state/fall/drop-actions'
+import { app } from '../../state/store'
 import type { LineDetail } from '../../study/details'
-import { picks } from '../pick'
+import { CLICK_SLACK, picks } from '../pick'
 
-const GRIP = 0.14
+const GRIP = 0.2
 
 export function RopeGrip({ detail }: { detail: LineDetail }) {
-  const handlers = useMemo(() => picks({ kind: 'line', id: detail.id }), [detail.id])
+  const handlers = useMemo(() => ropePicks(detail.id), [detail.id])
   return detail.heads.slice(1).map((head, i) => (
     <mesh
       key={i}
@@ -21,6 +24,19 @@ export function RopeGrip({ detail }: { detail: LineDetail }) {
       <boxGeometry args={[1, GRIP, GRIP]} />
     </mesh>
   ))
+}
+
+function ropePicks(line: string) {
+  const handlers = picks({ kind: 'line', id: line })
+  return {
+    ...handlers,
+    onClick: (e: ThreeEvent<MouseEvent>) => {
+      handlers.onClick(e)
+      const { view, tool } = app.getState()
+      if (view !== 'fall' || tool.kind !== 'select' || e.delta > CLICK_SLACK) return
+      dropAtPoint(line, [e.point.x, e.point.y, e.point.z], e.nativeEvent.shiftKey)
+    },
+  }
 }
 
 /** Places a bar of unit length along x between two points, short of the posts at its ends. */

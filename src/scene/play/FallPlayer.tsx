@@ -10,12 +10,12 @@ import { LineSegments2 } from 'three/addons/lines/LineSegments2.js'
 import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js'
 import type { Vec3, Worker } from '../../plan/types'
 import type { FallHistory } from '../../solver/time/types'
+import type { Playhead } from '../../state/fall/playhead'
 import { useNote } from '../labels/notes'
 import { usePalette } from '../palette'
 import { sceneState } from '../scene-state'
 import { D_RING_PART, figure } from '../shapes/figure'
 import { emptyPicture, type FallPicture, fillPicture } from './frame-at'
-import type { Playhead } from './playhead'
 import { unrollAlong } from './unroll'
 
 export interface FallPlayerProps {

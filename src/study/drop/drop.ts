@@ -11,8 +11,11 @@ import type { Fall } from '../results'
 import { studiedEnergyFall } from '../studied-fall'
 import { timeInput, timeWorker } from '../time-falls'
 import { beneath } from './beneath'
+import { endOf } from './ends'
 import { momentsOf } from './moments'
+import { played } from './played'
 import { restOf } from './rest'
+import { stackOf } from './stack'
 import { swingOf } from './swing'
 import type { Drop, DroppedWorker, DropRequest, DropStudy } from './types'
 
@@ -92,24 +95,6 @@ function membersOf(input: LineInput, request: DropRequest): Member[] | string {
     : 'a worker of this fall is not on the line'
 }
 
-/** From when on the figures mean nothing: a rope past its strength, or a connector or absorber at its end. */
-function endOf(fall: TimeFall, strength: number, workers: DroppedWorker[]): DropStudy['ends'] {
-  const h = fall.history
-  const struck = workers.flatMap((w) => (w.strikes ? [w.strikes] : [])).sort((a, b) => a.at - b.at)[0]
-  if (fall.tension > strength && h) {
-    for (let f = 0; f < h.frames; f++) {
-      for (let i = 0; i < h.nodes - 1; i++) {
-        if (h.tension[f * (h.nodes - 1) + i]! > strength) {
-          return { at: h.times[f]!, why: 'the tension is over what the rope holds at its terminations' }
-        }
-      }
-    }
-  }
-  return struck
-    ? { at: struck.at, why: `the body strikes ${struck.what.name} at ${struck.speed.toFixed(1)} m/s` }
-    : null
-}
-
 /** Drops the workers of a request. Fails with a reason where the line, a worker or the integration does. */
 export function dropWorkers(
   plan: Plan,
@@ -138,13 +123,14 @@ export function dropWorkers(
     droppedWorker(plan, input, statics, request, fall.value, i, members[i]!, bodies[i]!, drop),
   )
   const ropeStrength = input.rope.breakingStrength * input.rope.termination
-  return solved({
-    request,
-    fall: fall.value,
-    workers,
-    ends: endOf(fall.value, ropeStrength, workers),
-    ropeStrength,
-  })
+  const ends = endOf(fall.value, input, ropeStrength, workers, bodies)
+  const { heads } = input.geometry
+  return solved(
+    played(
+      { request, heads, fall: fall.value, workers, ends, ropeStrength },
+      members.map((m) => m.worker.mass),
+    ),
+  )
 }
 
 function droppedWorker(
@@ -162,13 +148,19 @@ function droppedWorker(
   const body = fall.workers[index]!
   const height = ropeHeight(statics, input, request.corner, drop)
   const attachment = place.top[2] + height - body.lineDrop
+  const dynamic = dynamicFall(input, request, index, fall)
+  const energy = energyFall(plan, input, statics, request, who, drop)
+  const [x, y, surface] = place.top
+  const under = beneath(plan, input.girder.id, x, y, surface).under[0]
   const strikes = fall.history ? strikeOf(plan, input, fall.history, index, one, place) : null
   const lasting = { torn: body.connectorTorn, absorber: fall.absorberExtension }
   return {
     drop,
     name: who.worker.name,
-    energy: energyFall(plan, input, statics, request, who, drop),
-    dynamic: dynamicFall(input, request, index, fall),
+    surface,
+    energy,
+    dynamic,
+    stack: stackOf(plan, { drop, energy, dynamic }, surface, under),
     moments: momentsOf(fall, index, strikes),
     swing: swingOf(plan, input, drop.station, who, attachment, height, body.connectorExtension),
     rest: restOf(plan, input, statics, request.corner, drop.station, who, lasting),

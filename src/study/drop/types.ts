@@ -4,6 +4,7 @@ import type { Corner } from '../../solver/model'
 import type { TimeFall } from '../../solver/time/types'
 import type { Fall } from '../results'
 import type { Under } from './beneath'
+import type { DropStack } from './stack'
 
 export interface Drop {
   worker: string
@@ -54,6 +55,10 @@ export interface Rest {
 export interface DroppedWorker {
   drop: Drop
   name: string
+  /** Elevation of the walking surface under them, m. */
+  surface: number
+  /** The summands of the clearance beside what is there; null where one is not known. */
+  stack: DropStack | null
   /** By energy at the same place and corner; null where it could not be computed. */
   energy: Fall | null
   /** By time: the same figures. */
@@ -67,7 +72,9 @@ export interface DroppedWorker {
 
 export interface DropStudy {
   request: DropRequest
-  /** With its history. */
+  /** Heads of the line's stanchions in order, as measured. */
+  heads: Vec3[]
+  /** With its history, free falls included: times may be negative, 0 is when the first connector comes taut. */
   fall: TimeFall
   workers: DroppedWorker[]
   /** From when on the picture means nothing, s, and why; null: it holds throughout. */
