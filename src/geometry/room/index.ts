@@ -1,4 +1,5 @@
 export { buildRoom } from './build'
+export { undersideAcross } from './section'
 export { SKIN_TOLERANCE, type Skin, skinOf } from './skin/skin'
 export { walkingSurface } from './surface'
 export { depthOf, swingOf } from './swing'

@@ -1,0 +1,2 @@
+export { clearWays } from './clear'
+export type * from './types'
