@@ -16,10 +16,13 @@ export function once<A extends unknown[], R>(compute: (...args: A) => R): (...ar
 
 const none: Finding[] = []
 
-/** How bad within a status: by margin over limit, the smallest first; what has no margin comes last. */
+/**
+ * How near to its limit within a status, the nearest first: margin over limit. What is counted (two loops of two wanted) is
+ * either there or not, so its margin says little: it comes after what is measured.
+ */
 export const strain = (f: Finding): number => {
   if (f.margin === null || f.margin === undefined) return Number.POSITIVE_INFINITY
-  return f.limit ? f.margin / Math.abs(f.limit) : f.margin
+  return (f.unit === 'count' ? 1e6 : 0) + (f.limit ? f.margin / Math.abs(f.limit) : f.margin)
 }
 
 /** Fails, then look here, then not known, then what holds by margin. */

@@ -11,6 +11,7 @@ import { mayLeave, openFile, save } from './files/document'
 import { offerRestore, startJournal } from './files/journal'
 import { showSample } from './files/samples'
 import { recall } from './memory'
+import { startMenus } from './menus'
 import { startModels } from './models/load'
 import { loadOwnParts } from './parts/own-parts'
 import { pruneWindow } from './prune'
@@ -26,6 +27,7 @@ export async function startUp(): Promise<void> {
   startModels()
   startStudy()
   startJournal()
+  if (getDesk().kind === 'electron') startMenus()
   startDeskMenu()
   app.subscribe((state, before) => {
     if (state.plan !== before.plan) pruneWindow()

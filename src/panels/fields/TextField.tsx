@@ -15,5 +15,5 @@ export function TextField(props: {
     props.onTake(text)
     return null
   }
-  return <TypedField label={props.label} shown={props.value} take={take} />
+  return <TypedField label={props.label} shown={props.value} take={take} wide />
 }

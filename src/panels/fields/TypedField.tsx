@@ -14,11 +14,20 @@ export interface TypedFieldProps {
   /** Without its visible label, for tables. */
   bare?: boolean
   readOnly?: boolean
-  /** In a wider place: under its label. */
+  /** Words: a longer field. */
+  wide?: boolean
   title?: string
 }
 
-export function TypedField({ label, shown, take, bare, readOnly, title }: TypedFieldProps): JSX.Element {
+export function TypedField({
+  label,
+  shown,
+  take,
+  bare,
+  readOnly,
+  wide,
+  title,
+}: TypedFieldProps): JSX.Element {
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const [why, setWhy] = useState<string | null>(null)
@@ -45,7 +54,7 @@ export function TypedField({ label, shown, take, bare, readOnly, title }: TypedF
     }
   }
   return (
-    <div className={bare ? css.bare : css.row} title={title}>
+    <div className={bare ? css.bare : wide ? css.wide : css.row} title={title}>
       {bare ? null : (
         <label className={css.label} htmlFor={id}>
           {label}

@@ -3,7 +3,6 @@ import { type JSX, useMemo } from 'react'
 import { sortedFindings } from '../../state/derived'
 import { useApp } from '../../state/store'
 import type { Finding } from '../../study/results'
-import { Caution } from './Caution'
 import { FindingRow } from './FindingRow'
 import css from './findings.module.css'
 import { StudyNotice } from './StudyNotice'
@@ -21,7 +20,6 @@ export function Findings(): JSX.Element {
       <StudyNotice />
       {lines === 0 ? <NothingToCheck /> : <List findings={findings} />}
       <Why />
-      <Caution />
     </div>
   )
 }

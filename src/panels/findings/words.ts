@@ -56,7 +56,8 @@ const atLeast = new Set([
 ])
 
 export function limitWords(finding: Finding, units: UnitSystem): string {
-  if (finding.limit === null) return finding.rule === 'loop-side-pull' ? 'told always' : ''
+  if (finding.rule === 'loop-side-pull') return 'told always'
+  if (finding.limit === null) return ''
   const limit = formatQuantity(finding.limit, finding.unit, units)
   return `${atLeast.has(finding.rule) ? 'at least' : 'at most'} ${limit}`
 }

@@ -1,6 +1,6 @@
 import type { JSX } from 'react'
-import { cautionText } from '../findings/Caution'
 import { DialogFrame } from '../shell/DialogFrame'
+import { cautionText } from '../words/Caution'
 import css from './help.module.css'
 
 /** What the program computes and what it leaves to people. */

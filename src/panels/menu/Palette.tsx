@@ -1,24 +1,23 @@
 /** The command palette: every command by its words, and everything in the plan by its name. */
 import { Spotlight, type SpotlightActionData } from '@mantine/spotlight'
 import { Search } from 'lucide-react'
-import type { JSX } from 'react'
+import { type JSX, useState } from 'react'
 import { lookAtRef, select } from '../../state/actions'
 import { canRun, labelOf, run } from '../../state/commands/command'
 import { shownShortcut } from '../../state/commands/keys'
 import { commands } from '../../state/commands/registry'
 import { everything } from '../../state/everything'
 import { refKey } from '../../state/refs'
-import { type AppState, useApp } from '../../state/store'
+import { type AppState, app } from '../../state/store'
 import { kindWord, refName } from '../words/status'
 import css from './menu.module.css'
 
 export function Palette(): JSX.Element {
-  // All of the state: what can be run and how it is called depend on any of it, and the list is only built when shown.
-  const state = useApp()
-  const actions = [...commandActions(state), ...planActions(state.plan)]
+  const [actions, setActions] = useState<SpotlightActionData[]>([])
   return (
     <Spotlight
       actions={actions}
+      onSpotlightOpen={() => setActions(actionsNow(app.getState()))}
       shortcut={['mod + K', 'F1']}
       nothingFound="Nothing has that name."
       highlightQuery
@@ -33,6 +32,9 @@ export function Palette(): JSX.Element {
     />
   )
 }
+
+/** Built when it is opened: what can be run depends on how things stand then. */
+const actionsNow = (s: AppState): SpotlightActionData[] => [...commandActions(s), ...planActions(s.plan)]
 
 const commandActions = (s: AppState): SpotlightActionData[] =>
   commands

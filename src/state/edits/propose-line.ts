@@ -24,6 +24,9 @@ import { proposeFeet } from './propose-feet'
 /** Between stanchions where nothing limits it, m: a usual start, 30 ft. */
 const USUAL_SPAN = 9.144
 
+/** In series with the first line's rope: a shackle at either end, the tensioner, the clamp. */
+const USUAL_HARDWARE = ['shackle-12', 'tensioner', 'rope-clamp', 'shackle-12']
+
 /** Adds the proposed line with the parts that it needs; null where the girder leaves no room for one. */
 export function addProposedLine(plan: Plan, girderId: string, from: number, to: number): string | null {
   const girder = plan.girders.find((g) => g.id === girderId)
@@ -70,9 +73,9 @@ function lineModel(plan: Plan): LineModel {
     const tieBack = last.tieBacks[0]?.part ?? firstPart(plan, 'tie-back').id
     return { line: structuredClone(line), stanchion: post.part, bracket: post.bracket, tieBack, offset: null }
   }
-  const hardware = plan.parts.some((p) => p.kind === 'hardware')
-    ? plan.parts.filter((p) => p.kind === 'hardware').map((p) => p.id)
-    : partLibrary.filter((p) => p.kind === 'hardware').map((p) => keepPart(plan, p).id)
+  const hardware = USUAL_HARDWARE.flatMap((id) => partLibrary.filter((p) => p.id === id)).map(
+    (p) => keepPart(plan, p).id,
+  )
   return {
     line: {
       wireRope: firstPart(plan, 'wire-rope').id,

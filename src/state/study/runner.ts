@@ -3,6 +3,7 @@ import * as Comlink from 'comlink'
 import type { ReadModel } from '../../geometry/gaps'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
+import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
 import { modelsForStudy } from '../models/model-store'
 import type { Studied, StudyJob, StudyWorker } from './study-worker'
 
@@ -17,6 +18,8 @@ const SKINS_EVERY = 600
 export interface Runner {
   /** Studies this plan as soon as the one before is done; only the newest that waits is kept. */
   want(plan: Plan): void
+  /** The detail of a clash, of the last study that this worker made; null where there is none. */
+  clash(at: ClashPlace): Promise<ClashDetail | null>
   /** Gives up what runs and what waits. */
   stop(): void
   close(): void
@@ -125,6 +128,7 @@ export function createRunner(
         next()
       }
     },
+    clash: async (at) => (live ? await live.api.clash(at) : null),
     stop: () => {
       waiting = null
       running = null

@@ -1,5 +1,6 @@
 /** Keeps the study in step with the plan: quick results while a hand moves something, whole ones when it rests. */
 import type { Plan } from '../../plan/types'
+import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
 import { modelStore } from '../models/model-store'
 import { app } from '../store'
 import { createRunner, type Outcome, type Runner } from './runner'
@@ -92,6 +93,12 @@ export function cancelStudy(): void {
   window.clearTimeout(timer)
   whole?.stop()
   set({ status: 'cancelled', progress: 0 })
+}
+
+/** The detail of a clash as the newest whole study has it, or the quick one where there is no whole one yet. */
+export async function detailOfClash(at: ClashPlace): Promise<ClashDetail | null> {
+  const runner = app.getState().study.whole ? whole : quick
+  return (await runner?.clash(at).catch(() => null)) ?? null
 }
 
 /** Once more from the start. */

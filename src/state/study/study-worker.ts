@@ -7,6 +7,7 @@ import { modelIndex, type ReadModel } from '../../geometry/gaps'
 import type { Room } from '../../geometry/room'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
+import { type ClashDetail, type ClashPlace, clashDetail } from '../../study/clash-detail'
 import type { LineDetail } from '../../study/details'
 import { type LineStudy, studyLine } from '../../study/line-study'
 import type { Results } from '../../study/results'
@@ -87,8 +88,17 @@ function indexModels(plan: Plan, progress: (done: number, what: string) => void)
   }
 }
 
+/** The room cut at a clash, and the fall that governs there. */
+const clash = (at: ClashPlace): ClashDetail | null =>
+  clashDetail(
+    kept.get(at.line)?.study,
+    rooms.find((r) => r.line === at.line),
+    at,
+  )
+
 const worker = {
   run,
+  clash,
   keepModel,
   /** The rooms of the last study as surfaces for the picture; apart from `run`, so that figures need not wait. */
   skins: (coarse: boolean): Skin[] => skinsOf(rooms, PICTURE_TOLERANCE[coarse ? 'drag' : 'rest']),
