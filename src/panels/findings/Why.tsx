@@ -1,62 +1,54 @@
-/** Why the chosen finding is as it is: its words, the sum or formula with the values put in, where it comes from, notes. */
+/** Why the chosen finding is as it is: its words, the sum with the values put in, where it comes from, notes. */
 import { CloseButton } from '@mantine/core'
-import type { JSX } from 'react'
+import { type JSX, useEffect, useState } from 'react'
 import { formatQuantity } from '../../plan/units'
+import type { Explained } from '../../solver/explain'
 import { chooseFinding } from '../../state/actions'
-import { explain } from '../../state/explain/explain'
-import type { Explanation } from '../../state/explain/types'
 import { findingOf } from '../../state/findings'
 import { useApp } from '../../state/store'
+import { whyFinding } from '../../state/study/study-client'
+import type { Finding } from '../../study/results'
 import css from './findings.module.css'
 import { Notes } from './Notes'
+import { WhyTree } from './WhyTree'
 import { ruleWord } from './words'
 
 export function Why(): JSX.Element | null {
-  const results = useApp((s) => s.study.results)
-  const key = useApp((s) => s.finding)
-  const plan = useApp((s) => s.study.ofPlan)
+  const finding = useApp((s) => findingOf(s.study.results, s.finding))
   const units = useApp((s) => s.units)
-  const finding = findingOf(results, key)
-  if (!finding || !results || !plan) return null
-  const tree = explain(plan, results, finding)
+  const tree = useTree(finding)
+  if (!finding) return null
+  const value = finding.value === null ? '' : ` ${formatQuantity(finding.value, finding.unit, units)}`
   return (
     <section className={css.why} aria-label="Why" data-testid="why">
       <div className={css.whyHead}>
         <h3>
           Why: {ruleWord[finding.rule] ?? finding.rule}
-          {finding.value === null ? '' : ` ${formatQuantity(finding.value, finding.unit, units)}`}
+          {value}
         </h3>
         <CloseButton size="sm" aria-label="Close" onClick={() => chooseFinding(null)} />
       </div>
       <p className={css.text}>{finding.text}</p>
-      {tree ? <Tree tree={tree} units={units} /> : null}
-      <p className={css.source}>From: {finding.source}</p>
+      {tree ? <WhyTree tree={tree} units={units} /> : null}
+      <p className={css.source}>Limit from: {finding.source}</p>
       <Notes finding={finding} />
     </section>
   )
 }
 
-function Tree({ tree, units }: { tree: Explanation; units: 'us' | 'si' }): JSX.Element {
-  return (
-    <>
-      {tree.formula ? <p className={css.formula}>{tree.formula}</p> : null}
-      <table className={css.sum}>
-        <tbody>
-          {tree.rows.map((row) => (
-            <tr key={row.label} data-total={row.total ?? false}>
-              <th scope="row">{row.label}</th>
-              <td>{formatQuantity(row.value, row.unit, units)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {tree.method ? <p className={css.source}>{tree.method}</p> : null}
-      {tree.parts?.map((part) => (
-        <details key={part.title}>
-          <summary>{part.title}</summary>
-          <Tree tree={part} units={units} />
-        </details>
-      ))}
-    </>
-  )
+/** The sum comes from the study's worker, each time the finding was computed anew. */
+function useTree(finding: Finding | null): Explained | null {
+  const [tree, setTree] = useState<{ of: Finding; tree: Explained | null } | null>(null)
+  useEffect(() => {
+    if (!finding) return
+    let wanted = true
+    void whyFinding(finding).then((found) => {
+      if (wanted) setTree({ of: finding, tree: found })
+    })
+    return () => {
+      wanted = false
+    }
+  }, [finding])
+  const same = tree && finding && tree.of.rule === finding.rule && tree.of.subject === finding.subject
+  return same ? tree.tree : null
 }

@@ -1,8 +1,8 @@
 import type { JSX } from 'react'
+import { sectionShapes } from '../../plan/sections'
 import type { Girder, GirderSection, Vec3 } from '../../plan/types'
 import { girderLength } from '../../state/edits/gaps'
 import { LEAST_GIRDER, setGirderLength } from '../../state/edits/girder-edits'
-import { sections } from '../../state/edits/sections'
 import { ChoiceField } from '../fields/ChoiceField'
 import { QuantityField } from '../fields/QuantityField'
 import { TextField } from '../fields/TextField'
@@ -68,7 +68,7 @@ function Ends({ girder, set }: { girder: Girder; set: Set }): JSX.Element {
 }
 
 function SectionFields({ girder, set }: { girder: Girder; set: Set }): JSX.Element {
-  const same = sections.find((s) =>
+  const same = sectionShapes.find((s) =>
     sizes.every(([key]) => Math.abs(s.section[key] - girder.section[key]) < 5e-4),
   )
   const own = same ? [] : [{ value: 'own', label: 'own figures' }]
@@ -77,9 +77,9 @@ function SectionFields({ girder, set }: { girder: Girder; set: Set }): JSX.Eleme
       <ChoiceField
         label="Shape"
         value={same?.id ?? 'own'}
-        choices={[...own, ...sections.map((s) => ({ value: s.id, label: s.name }))]}
+        choices={[...own, ...sectionShapes.map((s) => ({ value: s.id, label: s.name }))]}
         onTake={(id) => {
-          const chosen = sections.find((s) => s.id === id)
+          const chosen = sectionShapes.find((s) => s.id === id)
           if (chosen)
             set(
               (g) => void Object.assign(g, { section: { ...chosen.section }, material: chosen.material }),

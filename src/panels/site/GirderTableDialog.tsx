@@ -1,10 +1,10 @@
 /** Girders typed or pasted line by line, with what was understood shown before it is taken. */
 import { Button } from '@mantine/core'
 import { type JSX, useMemo, useState } from 'react'
+import { sectionShapes } from '../../plan/sections'
 import { formatLength } from '../../plan/units'
 import { edit } from '../../state/edit'
 import { addGirder } from '../../state/edits/girder-edits'
-import { sections } from '../../state/edits/sections'
 import { app, useApp } from '../../state/store'
 import { type GirderRow, readGirderTable } from '../../state/tables/girder-table'
 import { ChoiceField } from '../fields/ChoiceField'
@@ -16,7 +16,7 @@ type Good = Extract<GirderRow, { ok: true }>
 export default function GirderTableDialog(): JSX.Element {
   const units = useApp((s) => s.units)
   const [text, setText] = useState('')
-  const [shape, setShape] = useState('type-6')
+  const [shape, setShape] = useState('aashto-vi')
   const rows = useMemo(() => readGirderTable(text, units), [text, units])
   const good = rows.filter((r): r is Good => r.ok)
   return (
@@ -36,7 +36,7 @@ export default function GirderTableDialog(): JSX.Element {
       <ChoiceField
         label="Section"
         value={shape}
-        choices={sections.map((s) => ({ value: s.id, label: s.name }))}
+        choices={sectionShapes.map((s) => ({ value: s.id, label: s.name }))}
         onTake={setShape}
       />
       {rows.length > 0 ? <Preview rows={rows} /> : null}
@@ -90,7 +90,7 @@ function Preview({ rows }: { rows: GirderRow[] }): JSX.Element {
 }
 
 function take(rows: Good[], shape: string): void {
-  const chosen = sections.find((s) => s.id === shape)
+  const chosen = sectionShapes.find((s) => s.id === shape)
   const made: string[] = []
   edit(rows.length === 1 ? 'add a girder' : `add ${rows.length} girders`, (plan) => {
     for (const row of rows) {

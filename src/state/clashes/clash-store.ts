@@ -81,6 +81,6 @@ export function takeWay(way: ClearWay): void {
     tell('The plan has changed since this was computed. Compute it again.', 'look')
     return
   }
-  app.setState({ plan: way.plan })
+  app.setState({ plan: way.plan, edited: 'clear an obstacle' })
   clashStore.setState({ clearing: null })
 }

@@ -1,13 +1,13 @@
 /** Girders and their loop rows: add, copy at a spacing, set ends, rows. */
 
 import { usedIds } from '../../plan/ids'
+import { type SectionShape, sectionShapes } from '../../plan/sections'
 import type { Girder, LoopRow, Plan, Vec3 } from '../../plan/types'
 import { girderLength, tidy } from './gaps'
 import { freeName, newId } from './ids'
-import { type NamedSection, sections } from './sections'
 
-const defaultSection = (): NamedSection =>
-  sections.find((s) => s.id === 'type-6') ?? (sections[0] as NamedSection)
+const defaultSection = (): SectionShape =>
+  sectionShapes.find((s) => s.id === 'aashto-vi') ?? (sectionShapes[0] as SectionShape)
 
 /** The least length of a girder, m: shorter is a slip of the hand. */
 export const LEAST_GIRDER = 0.5

@@ -3,6 +3,7 @@ import * as Comlink from 'comlink'
 import type { ReadModel } from '../../geometry/gaps'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
+import type { Explained } from '../../solver/explain'
 import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
 import { modelsForStudy } from '../models/model-store'
 import type { Studied, StudyJob, StudyWorker } from './study-worker'
@@ -20,6 +21,8 @@ export interface Runner {
   want(plan: Plan): void
   /** The detail of a clash, of the last study that this worker made; null where there is none. */
   clash(at: ClashPlace): Promise<ClashDetail | null>
+  /** The sum behind a finding of that study. */
+  why(rule: string, subject: string): Promise<Explained | null>
   /** Gives up what runs and what waits. */
   stop(): void
   close(): void
@@ -129,6 +132,7 @@ export function createRunner(
       }
     },
     clash: async (at) => (live ? await live.api.clash(at) : null),
+    why: async (rule, subject) => (live ? await live.api.why(rule, subject) : null),
     stop: () => {
       waiting = null
       running = null

@@ -1,8 +1,10 @@
 /** Keeps the study in step with the plan: quick results while a hand moves something, whole ones when it rests. */
 import type { Plan } from '../../plan/types'
+import type { Explained } from '../../solver/explain'
 import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
 import { modelStore } from '../models/model-store'
 import { app } from '../store'
+import type { FindingKey } from '../window-state'
 import { createRunner, type Outcome, type Runner } from './runner'
 
 /** After this long without a change the falls in time are computed, ms. */
@@ -104,4 +106,10 @@ export async function detailOfClash(at: ClashPlace): Promise<ClashDetail | null>
 /** Once more from the start. */
 export function studyAgain(): void {
   studyNow(app.getState().plan)
+}
+
+/** The sum behind a finding as it is shown now; null while it is being computed, or where there is none. */
+export async function whyFinding(key: FindingKey): Promise<Explained | null> {
+  const runner = app.getState().study.whole ? whole : quick
+  return (await runner?.why(key.rule, key.subject).catch(() => null)) ?? null
 }

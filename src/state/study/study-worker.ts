@@ -7,12 +7,14 @@ import { modelIndex, type ReadModel } from '../../geometry/gaps'
 import type { Room } from '../../geometry/room'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
+import type { Explained } from '../../solver/explain'
 import { type ClashDetail, type ClashPlace, clashDetail } from '../../study/clash-detail'
 import type { LineDetail } from '../../study/details'
+import { explainFinding } from '../../study/explain'
 import { type LineStudy, studyLine } from '../../study/line-study'
 import type { Results } from '../../study/results'
 import { keepSkins, PICTURE_TOLERANCE } from '../../study/skins'
-import { type StudyOptions, study } from '../../study/study'
+import { type Study, type StudyOptions, study } from '../../study/study'
 import { timeFallsOf } from '../../study/time-falls'
 import { lineKey } from './line-key'
 
@@ -31,6 +33,7 @@ const models = new Map<string, ReadModel>()
 const kept = new Map<string, { key: string; study: LineStudy }>()
 let newest = 0
 let rooms: Room[] = []
+let last: Study | null = null
 const skinsOf = keepSkins()
 
 /** Lets messages in: a stop that waits is heard before the next line. */
@@ -70,6 +73,7 @@ async function run(
   const options: StudyOptions = { withoutTime: job.withoutTime, known }
   const done = study(plan, { ...options, models })
   rooms = done.obstacles.rooms
+  last = done
   return { results: done.results, details: done.details }
 }
 
@@ -96,9 +100,16 @@ const clash = (at: ClashPlace): ClashDetail | null =>
     at,
   )
 
+/** The sum behind a finding of the last study; null where that study has no such finding. */
+function why(rule: string, subject: string): Explained | null {
+  const finding = last?.results.findings.find((f) => f.rule === rule && f.subject === subject)
+  return last && finding ? explainFinding(last, finding) : null
+}
+
 const worker = {
   run,
   clash,
+  why,
   keepModel,
   /** The rooms of the last study as surfaces for the picture; apart from `run`, so that figures need not wait. */
   skins: (coarse: boolean): Skin[] => skinsOf(rooms, PICTURE_TOLERANCE[coarse ? 'drag' : 'rest']),
