@@ -8,6 +8,7 @@ import type { View } from '../state/window-state'
 type Panel = LazyExoticComponent<ComponentType>
 
 const panels: Partial<Record<View, Panel>> = {
+  clashes: lazy(() => import('./clashes/ClashesPanel')),
   fall: lazy(() => import('./fall/FallPanel')),
   handover: lazy(() => import('./handover/HandoverPanel')),
 }
