@@ -34,7 +34,7 @@ const deep = 200_000
 describe('a hostile plan', () => {
   it.each([
     ['arrays in arrays', '['.repeat(deep) + ']'.repeat(deep)],
-    ['objects in objects', '{"a":'.repeat(deep) + '1' + '}'.repeat(deep)],
+    ['objects in objects', `${'{"a":'.repeat(deep)}1${'}'.repeat(deep)}`],
     ['an open end', '['.repeat(deep)],
     ['a long text', `"${'x'.repeat(5_000_000)}"`],
     ['a long array', `[${'0,'.repeat(1_000_000)}0]`],
