@@ -70,6 +70,7 @@ export type Dialog =
   | { kind: 'copy-girder'; girder: string }
   | { kind: 'girder-table' }
   | { kind: 'loop-table'; girder: string }
+  | { kind: 'model'; name: string; bytes: Uint8Array }
   | { kind: 'shortcuts' }
   | { kind: 'basis' }
   | { kind: 'about' }

@@ -10,6 +10,7 @@ const dialogs: Record<Dialog['kind'], LazyExoticComponent<ComponentType>> = {
   'copy-girder': lazy(() => import('../site/CopyGirderDialog')),
   'girder-table': lazy(() => import('../site/GirderTableDialog')),
   'loop-table': lazy(() => import('../site/LoopTableDialog')),
+  model: lazy(() => import('../models/ModelDialog')),
   basis: lazy(() => import('../rig/BasisDialog')),
   shortcuts: lazy(() => import('../help/ShortcutsDialog')),
   about: lazy(() => import('../help/AboutDialog')),
