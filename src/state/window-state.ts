@@ -74,6 +74,7 @@ export type Dialog =
   | { kind: 'shortcuts' }
   | { kind: 'basis' }
   | { kind: 'about' }
+  | { kind: 'find'; line: string; tab: 'find' | 'mend' | 'spread' | 'explore'; finding?: FindingKey }
 
 export interface WindowState {
   view: View

@@ -23,6 +23,26 @@ export function meantLine(s: AppState = app.getState()): string | null {
 const meantStanchion = (s: AppState): string | undefined =>
   s.selection.find((r) => r.kind === 'stanchion')?.id
 
+/** Opens the search window for the line that is meant, on one of its pages. */
+function findCommand(
+  id: string,
+  label: string,
+  tab: 'find' | 'spread' | 'explore',
+  shortcut?: string,
+): Command {
+  return {
+    id,
+    label,
+    group: 'Rig',
+    ...(shortcut ? { shortcut } : {}),
+    when: (s) => meantLine(s) !== null,
+    run: () => {
+      const line = meantLine()
+      if (line) app.setState({ dialog: { kind: 'find', line, tab } })
+    },
+  }
+}
+
 export const rigCommands: Command[] = [
   {
     id: 'rig.drawLine',
@@ -82,6 +102,9 @@ export const rigCommands: Command[] = [
       if (line) app.setState({ dialog: { kind: 'copy-line', line } })
     },
   },
+  findCommand('rig.find', 'Find a layout for the line', 'find', 'Shift+F'),
+  findCommand('rig.spread', 'Spread what is uncertain', 'spread'),
+  findCommand('rig.explore', 'Explore where passing ends', 'explore'),
   {
     id: 'rig.parts',
     label: 'Parts library',

@@ -2,6 +2,7 @@
 import { usedIds } from '../../plan/ids'
 import type { Plan } from '../../plan/types'
 import { type Ref, resolveRef } from '../refs'
+import { copied } from './copied'
 import { duplicateGirder } from './girder-edits'
 import { freeName, newId } from './ids'
 import { addStanchion } from './stanchion-edits'
@@ -47,14 +48,11 @@ function copyIn<T extends { id: string; name: string }>(
   item: T,
 ): Ref {
   const id = newId(plan, prefix, usedIds(plan))
-  list.push({ ...plainOf(item), id, name: freeName(item.name, list) })
+  list.push({ ...copied(item), id, name: freeName(item.name, list) })
   const ref: Ref = { kind, id }
   moveRefs(plan, [ref], [1, 1, 0])
   return ref
 }
-
-/** A draft can't be cloned as it is; its JSON can. */
-const plainOf = <T>(item: T): T => JSON.parse(JSON.stringify(item)) as T
 
 function sideways(start: readonly number[], end: readonly number[], by: number): [number, number, number] {
   const [dx, dy] = [(end[0] ?? 0) - (start[0] ?? 0), (end[1] ?? 0) - (start[1] ?? 0)]

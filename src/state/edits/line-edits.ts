@@ -2,6 +2,7 @@
 import { findLoop, rowUnder } from '../../geometry/loops'
 import { usedIds } from '../../plan/ids'
 import type { Girder, Line, LoopRef, Plan, TieBack } from '../../plan/types'
+import { copied } from './copied'
 import { gapStations, girderLength, nearest, tidy } from './gaps'
 import { freeName, newId } from './ids'
 import { proposeFeet } from './propose-feet'
@@ -42,7 +43,7 @@ function bareCopy(plan: Plan, line: Line, to: Girder, stations: number[], taken:
   }))
   const name = freeName(`Line ${plan.lines.length + 1}`, plan.lines)
   return {
-    ...structuredClone(line),
+    ...copied(line),
     id: newId(plan, 'L', taken),
     name,
     girder: to.id,

@@ -17,6 +17,7 @@ import type {
   Stanchion,
   TieBack,
 } from '../../plan/types'
+import { copied } from './copied'
 import { gapStations, girderLength, nearest, tidy } from './gaps'
 import { freeName, newId } from './ids'
 import { proposeFeet } from './propose-feet'
@@ -31,9 +32,14 @@ const USUAL_HARDWARE = ['shackle-12', 'tensioner', 'rope-clamp', 'shackle-12']
 export function addProposedLine(plan: Plan, girderId: string, from: number, to: number): string | null {
   const girder = plan.girders.find((g) => g.id === girderId)
   if (!girder || !Number.isFinite(from) || !Number.isFinite(to)) return null
+  const before = plan.parts.length
   const model = lineModel(plan)
   const stations = proposeStations(plan, girder, model, Math.min(from, to), Math.max(from, to))
-  if (!stations) return null
+  if (!stations) {
+    // A refused line leaves nothing behind.
+    if (plan.parts.length > before) plan.parts.length = before
+    return null
+  }
   const taken = usedIds(plan)
   const stanchions = stations.map((station, i): Stanchion => {
     const role = i === 0 || i === stations.length - 1 ? 'end' : 'intermediate'
@@ -69,9 +75,9 @@ function lineModel(plan: Plan): LineModel {
   const last = plan.lines.at(-1)
   const post = last?.stanchions[0]
   if (last && post) {
-    const { id: _i, name: _n, girder: _g, stanchions: _s, tieBacks: _t, ...line } = last
+    const { id: _i, name: _n, girder: _g, stanchions: _s, tieBacks: _t, ...line } = copied(last)
     const tieBack = last.tieBacks[0]?.part ?? firstPart(plan, 'tie-back').id
-    return { line: structuredClone(line), stanchion: post.part, bracket: post.bracket, tieBack, offset: null }
+    return { line, stanchion: post.part, bracket: post.bracket, tieBack, offset: null }
   }
   const hardware = USUAL_HARDWARE.flatMap((id) => partLibrary.filter((p) => p.id === id)).map(
     (p) => keepPart(plan, p).id,
@@ -106,7 +112,7 @@ export function firstPart<K extends PartKind>(plan: Plan, kind: K): PartOf<K> {
 export function keepPart(plan: Plan, part: Part): Part {
   const there = plan.parts.find((p) => p.id === part.id)
   if (there) return there
-  plan.parts.push(structuredClone(part))
+  plan.parts.push(copied(part))
   return part
 }
 

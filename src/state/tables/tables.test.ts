@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest'
+import { partLibrary } from '../../plan/library'
+import { clipOf, readClip } from '../edits/clip'
+import { emptyPlan } from '../empty-plan'
+import { partsToCsv, partsToJson, readPartList } from '../parts/part-list'
+import { readGirderTable } from './girder-table'
+import { readLoopTable } from './loop-table'
+
+describe('girders as a table', () => {
+  it('reads names and lengths as people type them', () => {
+    const [row] = readGirderTable("North; 0; 0; 46 ft; 120'; 0; 46", 'us')
+    expect(row).toMatchObject({ ok: true, name: 'North', start: [0, 0, 46 * 0.3048] })
+    expect(row?.ok ? row.end[0] : null).toBeCloseTo(120 * 0.3048, 12)
+  })
+  it('passes a head over and keeps what else is good', () => {
+    const rows = readGirderTable(
+      'name\tx\ty\tz\tx\ty\tz\nA\t0\t0\t14\t30\t0\t14\nB\t0\t0\tx\t30\t0\t14',
+      'si',
+    )
+    expect(rows.map((r) => r.ok)).toEqual([true, false])
+    expect(rows[1]).toMatchObject({ line: 3 })
+  })
+  it.each(['hello', '1,2', '\u0000\u0001', 'A;0;0;0;0;0;0', '"'])('takes nothing from %j', (text) => {
+    expect(readGirderTable(text, 'us').every((r) => !r.ok)).toBe(true)
+  })
+})
+
+describe('loops as a table', () => {
+  it('reads rows', () => {
+    const { rows } = readLoopTable('first,spacing,count,offset\n0.1,0.3,134,0', 'si')
+    expect(rows).toEqual([{ first: 0.1, spacing: 0.3, count: 134, offset: 0 }])
+  })
+  it('fits measured stations by even rows, and tells what stands alone', () => {
+    const { rows, faults } = readLoopTable('0.10\n0.40\n0.71\n1.00\n9.00', 'si')
+    expect(rows).toHaveLength(1)
+    expect(rows[0]).toMatchObject({ first: 0.1, count: 4 })
+    expect(rows[0]?.spacing).toBeCloseTo(0.3, 9)
+    expect(faults.join()).toMatch(/9\.000 m stands alone/)
+  })
+  it('refuses what makes no row', () => {
+    const { rows, faults } = readLoopTable('0.1,0,12\n-4,0.3,2.5', 'si')
+    expect(rows).toEqual([])
+    expect(faults).toHaveLength(2)
+  })
+})
+
+describe('part lists', () => {
+  it.each([
+    ['JSON', partsToJson],
+    ['CSV', partsToCsv],
+  ] as const)('come back from %s as they went', (_, write) => {
+    expect(readPartList(write(partLibrary))).toEqual({ parts: [...partLibrary], faults: [] })
+  })
+  it('refuse a part without source', () => {
+    const { parts, faults } = readPartList(
+      partsToJson([{ ...partLibrary[0], source: '' } as (typeof partLibrary)[number]]),
+    )
+    expect(parts).toEqual([])
+    expect(faults).toHaveLength(1)
+  })
+  it.each(['', '{}', '[1]', 'a,b\n1,2', '[{"kind":"wire-rope"}]', '{"__proto__":1}'])(
+    'take nothing from %j',
+    (text) => {
+      const { parts, faults } = readPartList(text)
+      expect(parts).toEqual([])
+      expect(faults.length).toBeGreaterThan(0)
+    },
+  )
+})
+
+describe('the clipboard', () => {
+  it.each([
+    '',
+    'hello',
+    '{"fallroom":"clip"',
+    '{"fallroom":"clip","plan":{},"refs":[]}',
+    '{"fallroom":"clip","plan":null,"refs":[{"id":"G1"}]}',
+  ])('takes nothing from %j', (text) => {
+    expect(readClip(text)).toBeNull()
+  })
+  it('copies nothing of nothing', () => expect(clipOf(emptyPlan(), [])).toBeNull())
+})
