@@ -7,13 +7,17 @@ import type { Plan } from '../plan/types'
 import { pruneWindow } from './prune'
 import { app, history } from './store'
 
-/** A recipe changes a draft of the plan; where it changes nothing, nothing happens. */
-export type Recipe = (plan: Plan) => void
+/** A recipe changes a draft of the plan. Where it changes nothing, or gives back false, nothing happens. */
+export type Recipe = (plan: Plan) => unknown
 
 /** One change, one entry; `label` in the words that "Undo" will tell, such as "move S2". */
 export function edit(label: string, recipe: Recipe): void {
-  const plan = produce(app.getState().plan, recipe)
-  if (plan === app.getState().plan) return
+  const before = app.getState().plan
+  let refused = false
+  const plan = produce(before, (draft) => {
+    refused = recipe(draft) === false
+  })
+  if (refused || plan === before) return
   app.setState({ plan, edited: label })
 }
 

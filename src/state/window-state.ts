@@ -15,7 +15,6 @@ export type Tool =
   | { kind: 'draw-girder'; points: Vec3[] }
   | { kind: 'draw-deck'; points: Vec3[] }
   | { kind: 'draw-lane'; points: Vec3[] }
-  | { kind: 'place-box' }
   | { kind: 'draw-line'; from: { girder: string; station: number } | null }
 
 /** Where the scene's camera should go; `n` grows with each request, so that the same one can be asked for twice. */

@@ -14,6 +14,7 @@ export function addAndSelect(
   let id: string | null = null
   edit(label, (draft) => {
     id = add(draft)
+    return id !== null
   })
   if (id) select({ kind, id })
   else tell(why ?? `It was not possible to ${label} there.`, 'look')

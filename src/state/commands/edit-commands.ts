@@ -5,6 +5,7 @@ import { everything } from '../everything'
 import { step } from '../nudge'
 import { deleteSelection, duplicateSelection, moveSelectionBy, turnSelection } from '../selection-edits'
 import { type AppState, app, history } from '../store'
+import { toolDone } from '../tools/tools'
 import type { Command } from './command'
 
 const some = (s: AppState): boolean => s.selection.length > 0
@@ -97,6 +98,14 @@ export const editCommands: Command[] = [
     shortcut: 'ArrowDown',
     when: canTurn,
     run: () => moveSelectionBy(0, -1),
+  },
+  {
+    id: 'edit.done',
+    label: 'Finish what is being drawn',
+    group: 'Edit',
+    shortcut: 'Enter',
+    when: (s) => s.tool.kind === 'draw-deck' || s.tool.kind === 'draw-lane',
+    run: toolDone,
   },
   {
     id: 'edit.escape',

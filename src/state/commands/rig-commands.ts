@@ -145,6 +145,7 @@ function lineOnGirders(): void {
       const id = addLineWithCrew(draft, ref.id, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY)
       if (id) made.push(id)
     }
+    return made.length > 0
   })
   const first = made[0]
   if (first) select({ kind: 'line', id: first })

@@ -51,7 +51,7 @@ describe('a proposed line', () => {
     const plan = produce(emptyPlan('us'), (draft) => {
       addGirder(draft, [0, 0, 14], [1.5, 0, 14])
     })
-    expect(produce(plan, (draft) => void addLineWithCrew(draft, 'G1', 0, 1.5))).toBe(plan)
+    expect(produce(plan, (draft) => void addLineWithCrew(draft, 'G1', 0, 1.5))).toEqual(plan)
   })
 })
 

@@ -1,7 +1,12 @@
 /** Which lesson is open and how its things stand. Not part of the plan. */
 import { create } from 'zustand'
-import type { LessonId } from '../../drawings/teach/lesson'
-import { exampleFigures, type PretensionSetup, type PretensionState, type TeachFigures } from '../../study/teach'
+import {
+  exampleFigures,
+  type LessonId,
+  type PretensionSetup,
+  type PretensionState,
+  type TeachFigures,
+} from '../../study/teach'
 
 export type { LessonId }
 

@@ -8,7 +8,7 @@ import { addAndSelect } from '../commands/add'
 import { edit } from '../edit'
 import { addLineWithCrew } from '../edits/crewed-line'
 import { addGirder } from '../edits/girder-edits'
-import { addBox, addDeck, addLane } from '../edits/obstacle-edits'
+import { addDeck, addLane } from '../edits/obstacle-edits'
 import { app } from '../store'
 import type { Tool } from '../window-state'
 import { snapPoint } from './snap'
@@ -63,10 +63,7 @@ function ghostText(points: Vec3[]): string {
 }
 
 function placePoint(tool: Tool, at: Vec3, twice: boolean): void {
-  if (tool.kind === 'place-box') {
-    addAndSelect('obstacle', 'add a box', (plan) => addBox(plan, [at[0], at[1]]))
-    toolCancel()
-  } else if (tool.kind === 'draw-girder') {
+  if (tool.kind === 'draw-girder') {
     const start = tool.points[0]
     if (start) finishGirder(start, at)
     else app.setState({ tool: { kind: 'draw-girder', points: [at] } })
@@ -154,6 +151,7 @@ function lineClick(tool: Tool & { kind: 'draw-line' }, pick: Pick): void {
   let id: string | null = null
   edit('draw a line', (draft) => {
     id = addLineWithCrew(draft, here.girder, from, here.station)
+    return id !== null
   })
   if (id) select({ kind: 'line', id })
   else tell('There is no room there for two stanchions and their tie-backs.', 'look')

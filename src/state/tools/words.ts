@@ -17,8 +17,6 @@ export function toolWords(tool: Tool): string {
       return tool.points.length < 2
         ? 'Click along the middle of the lane.'
         : 'Click further points; Enter or a double-click ends the lane.'
-    case 'place-box':
-      return 'Click where the box stands.'
     case 'draw-line':
       return tool.from === null
         ? 'Click on a girder where the line starts. Esc lets go.'
