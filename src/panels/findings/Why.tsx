@@ -1,12 +1,13 @@
 /** Why the chosen finding is as it is: its words, the sum with the values put in, where it comes from, notes. */
-import { CloseButton } from '@mantine/core'
+import { Button, CloseButton } from '@mantine/core'
 import { type JSX, useEffect, useState } from 'react'
 import { formatQuantity } from '../../plan/units'
 import type { Explained } from '../../solver/explain'
 import { chooseFinding } from '../../state/actions'
 import { findingOf } from '../../state/findings'
-import { useApp } from '../../state/store'
+import { app, useApp } from '../../state/store'
 import { whyFinding } from '../../state/study/study-client'
+import { lineOfFinding, mendable } from '../../study/mend/changes'
 import type { Finding } from '../../study/results'
 import css from './findings.module.css'
 import { Notes } from './Notes'
@@ -31,8 +32,26 @@ export function Why(): JSX.Element | null {
       <p className={css.text}>{finding.text}</p>
       {tree ? <WhyTree tree={tree} units={units} /> : null}
       <p className={css.source}>Limit from: {finding.source}</p>
+      <MendButton finding={finding} />
       <Notes finding={finding} />
     </section>
+  )
+}
+
+/** Small changes are looked for where a finding fails and a line can be changed. */
+function MendButton({ finding }: { finding: Finding }): JSX.Element | null {
+  const line = useApp((s) => lineOfFinding(s.plan, finding)?.id)
+  if (finding.status !== 'fail' || line === undefined || !mendable(finding.rule)) return null
+  const { rule, subject } = finding
+  return (
+    <Button
+      size="compact-sm"
+      onClick={() =>
+        app.setState({ dialog: { kind: 'find', line, tab: 'mend', finding: { rule, subject } } })
+      }
+    >
+      Look for small changes that mend it
+    </Button>
   )
 }
 

@@ -13,6 +13,7 @@ const dialogs: Record<Dialog['kind'], LazyExoticComponent<ComponentType>> = {
   model: lazy(() => import('../models/ModelDialog')),
   basis: lazy(() => import('../rig/BasisDialog')),
   shortcuts: lazy(() => import('../help/ShortcutsDialog')),
+  find: lazy(() => import('../find/FindDialog')),
   about: lazy(() => import('../help/AboutDialog')),
 }
 

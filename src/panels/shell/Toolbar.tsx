@@ -41,9 +41,10 @@ const tools: Partial<Record<View, Tools>> = {
       ['rig.addStanchion', 'Stanchion'],
       ['rig.addTieBack', 'Tie-back'],
       ['rig.addWorker', 'Worker'],
+      ['rig.find', 'Find'],
       ['rig.parts', 'Parts'],
     ],
-    more: ['rig.lineOnGirder', 'rig.copyLine', 'rig.basis'],
+    more: ['rig.spread', 'rig.explore', 'rig.lineOnGirder', 'rig.copyLine', 'rig.basis'],
   },
 }
 

@@ -46,9 +46,13 @@ const KINDS: Record<string, Kind[]> = {
   'time-method': ['absorber', 'pretension', 'connector'],
 }
 
+/** Whether any small change bears on a rule. */
+export const mendable = (rule: string): boolean => KINDS[rule] !== undefined
+
 /** The line a finding is about: its own, or the one whose stanchion, tie-back or worker it names. */
 export function lineOfFinding(plan: Plan, f: Pick<Finding, 'subject' | 'line'>): Line | undefined {
   const id = f.line ?? plan.workers.find((w) => w.id === f.subject)?.line ?? f.subject
+  if (plan.obstacles.some((o) => o.id === f.subject) && f.line === undefined) return plan.lines[0]
   const on = (l: Line): boolean => [...l.stanchions, ...l.tieBacks].some((x) => x.id === f.subject)
   return plan.lines.find((l) => l.id === id) ?? plan.lines.find(on)
 }
