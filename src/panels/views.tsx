@@ -10,13 +10,14 @@ type Panel = LazyExoticComponent<ComponentType>
 const panels: Partial<Record<View, Panel>> = {
   clashes: lazy(() => import('./clashes/ClashesPanel')),
   fall: lazy(() => import('./fall/FallPanel')),
+  teach: lazy(() => import('./teach/TeachPanel')),
   handover: lazy(() => import('./handover/HandoverPanel')),
 }
 
 export const viewPanel = (view: View): Panel | undefined => panels[view]
 
 /** What a view puts over the picture of the site, and under it. */
-const covers: Partial<Record<View, Panel>> = {}
+const covers: Partial<Record<View, Panel>> = { teach: lazy(() => import('./teach/TeachStage')) }
 const unders: Partial<Record<View, Panel>> = { fall: lazy(() => import('./fall/FallStage')) }
 
 export const viewCover = (view: View): Panel | undefined => covers[view]

@@ -11,4 +11,4 @@ export const viewWord: Record<View, string> = {
 }
 
 /** Add a view here once its panel under src/panels is there. */
-export const shownViews: View[] = ['site', 'rig', 'fall', 'clashes', 'handover']
+export const shownViews: View[] = ['site', 'rig', 'fall', 'clashes', 'teach', 'handover']

@@ -7,7 +7,7 @@ import { filmed } from '../../state/fall/film-source'
 import { now, pause, seek } from '../../state/fall/player'
 import { timelineOf, valueAt } from '../../state/fall/timeline'
 import { app } from '../../state/store'
-import { cautionText } from '../findings/Caution'
+import { cautionText } from '../words/Caution'
 import { exportBytes } from './export-plot'
 
 /** Of real time; and between two pictures of a series, s of the fall. */

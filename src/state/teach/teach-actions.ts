@@ -92,13 +92,13 @@ export function resetLesson(): void {
   if (lesson === 'pretension') computePretension()
 }
 
-/** Asks the next question: the thing is to go somewhere else, what will come of it? */
-export function ask(): void {
+/** Asks the next question: the thing is to go somewhere else, what will come of it? `figure` is what is asked for, as it is now. */
+export function ask(figure: number | null): void {
   const { lesson, values, quiz } = get()
   const targets = quizTargets[lesson]
   let asked = quiz ? (quiz.asked + 1) % targets.length : 0
   if (Math.abs(targets[asked]! - values[lesson]) < 1e-6) asked = (asked + 1) % targets.length
-  set({ quiz: { asked, from: values[lesson], guess: { way: null, value: null }, revealed: false } })
+  set({ quiz: { asked, from: values[lesson], figure, guess: { way: null, value: null }, revealed: false } })
 }
 
 export const guess = (part: Partial<Quiz['guess']>): void =>

@@ -15,6 +15,8 @@ export interface Quiz {
   /** Which of the lesson's targets is asked for. */
   asked: number
   from: number
+  /** What is asked for, as it was before, SI. */
+  figure: number | null
   guess: { way: 'more' | 'less' | 'same' | null; value: number | null }
   revealed: boolean
 }

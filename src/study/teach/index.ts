@@ -1,4 +1,6 @@
 export * from './lanyard'
 export * from './pretension'
+export * from './pretension-setup'
 export * from './sag'
+export * from './setup'
 export * from './tie-back'

@@ -2,6 +2,9 @@
 import type { ConnectorPart, Worker } from '../../plan/types'
 import { fallAtStanchion, freeFall } from '../../solver/fall-energy'
 
+/** What of a worker a fall depends on. */
+type Falling = Pick<Worker, 'mass' | 'dRingHeight' | 'harnessStretch'>
+
 export interface LanyardState {
   /** Length of the lanyard and height of the hook above the feet, m. */
   length: number
@@ -18,7 +21,7 @@ export interface LanyardState {
 
 /** A fall beside a stanchion, where the line does not give, so that the lanyard alone is seen; low plateau. */
 export function lanyardAt(
-  worker: Worker,
+  worker: Falling,
   connector: ConnectorPart,
   marginBelow: number,
   length: number,
@@ -63,7 +66,7 @@ export function lanyardAt(
 
 /** Against the height of the hook, from the feet to above the head, for the plot. */
 export function lanyardCurve(
-  worker: Worker,
+  worker: Falling,
   connector: ConnectorPart,
   marginBelow: number,
   length: number,
@@ -74,11 +77,20 @@ export function lanyardCurve(
   )
 }
 
-export function lanyardSentence(s: LanyardState, ground: number): string {
+/** `ground` is the room there, m; `length` writes a length. */
+export function lanyardSentence(
+  s: LanyardState,
+  ground: number,
+  length: (m: number) => string = (m) => `${m.toFixed(2)} m`,
+  below = 'the ground',
+): string {
   const where = s.hook < 0.3 ? 'Hooked at the feet' : s.hook < 1.2 ? 'Hooked at hip height' : 'Hooked high'
-  const fall = `a lanyard of ${s.length.toFixed(2)} m makes a free fall of ${s.freeFall.toFixed(2)} m`
-  if (s.clearance === null) return `${where}, ${fall}; the rest could not be computed.`
-  const rest =
-    s.clearance > ground ? 'The body meets the ground.' : `${(ground - s.clearance).toFixed(2)} m are left.`
-  return `${where}, ${fall} and needs ${s.clearance.toFixed(2)} m under the feet. ${rest}`
+  const fall = `a lanyard of ${length(s.length)} makes a free fall of ${length(s.freeFall)}`
+  if (s.clearance === null || s.totalFall === null)
+    return `${where}, ${fall}; the rest could not be computed.`
+  const needs = `${where}, ${fall} and needs ${length(s.clearance)} of room under the feet.`
+  if (s.ranOut) return `${needs} Its absorber is torn to its end.`
+  if (s.totalFall > ground) return `${needs} The body strikes ${below}.`
+  if (s.clearance > ground) return `${needs} The margin over ${below} is gone.`
+  return `${needs} ${length(ground - s.clearance)} are left.`
 }

@@ -13,6 +13,8 @@ export interface PretensionState {
   /** Worst over the corners of the line's own grip; null where one could not be computed. N and m. */
   tension: number | null
   clearance: number | null
+  /** Greatest drop of the point of attachment below the unloaded line, m. */
+  lineDrop: number | null
   /** Greatest extension of the line absorber, m; null without one. */
   absorber: number | null
 }
@@ -47,6 +49,7 @@ export function pretensionAt(
     pretension,
     tension: worst((f) => f.tension),
     clearance: worst((f) => f.clearance),
+    lineDrop: worst((f) => f.lineDrop),
     absorber: input.absorber ? worst((f) => f.absorberExtension) : null,
   }
 }
@@ -64,7 +67,25 @@ export function pretensionCurve(
   )
 }
 
-export function pretensionSentence(now: PretensionState, planned: PretensionState): string {
+/** How one figure stands against another, in whole per cents: 'just as hard', '12 % harder'. */
+function against(now: number, planned: number, more: string, less: string): string {
+  const share = Math.round((now / planned - 1) * 100)
+  if (share === 0) return 'just as hard'
+  return share > 0 ? `${share} % ${more}` : `${-share} % ${less}`
+}
+
+function roomAgainst(now: number, planned: number, length: (m: number) => string): string {
+  const more = now - planned
+  if (Math.abs(more) < 0.005) return 'as much room'
+  return more > 0 ? `${length(more)} more room` : `${length(-more)} less room`
+}
+
+/** `length` writes a length. */
+export function pretensionSentence(
+  now: PretensionState,
+  planned: PretensionState,
+  length: (m: number) => string = (m) => `${(m * 100).toFixed(0)} cm`,
+): string {
   if (
     now.tension === null ||
     planned.tension === null ||
@@ -73,10 +94,12 @@ export function pretensionSentence(now: PretensionState, planned: PretensionStat
   ) {
     return 'At this pretension the line could not be computed.'
   }
-  const pull = ((now.tension / planned.tension - 1) * 100).toFixed(0)
-  const room = ((now.clearance - planned.clearance) * 100).toFixed(0)
-  if (now.pretension > planned.pretension) {
-    return `Tighter: the rope pulls ${pull} % harder in a fall, and the fall needs ${room} cm of room more (less where negative). Tight is not strong.`
-  }
-  return `Slacker: the rope pulls ${pull} % harder (less where negative), and the fall needs ${room} cm of room more.`
+  const pull = against(now.tension, planned.tension, 'harder', 'less hard')
+  const room = roomAgainst(now.clearance, planned.clearance, length)
+  const said = `in a fall the rope pulls ${pull}, and the fall needs ${room}, than as planned`
+  if (Math.abs(now.pretension - planned.pretension) < 1)
+    return 'As planned. Turn the tensioner and see what it buys.'
+  return now.pretension > planned.pretension
+    ? `Tighter: ${said}. A tight line is not a strong line.`
+    : `Slacker: ${said}. Slack is room that the fall takes.`
 }
