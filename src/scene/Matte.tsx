@@ -16,6 +16,7 @@ export function Matte({ color, opacity = 1, bothSides = false }: MatteProps) {
       transparent={opacity < 1}
       depthWrite={opacity === 1}
       side={bothSides ? DoubleSide : FrontSide}
+      forceSinglePass
       polygonOffset
       polygonOffsetFactor={1}
       polygonOffsetUnits={1}

@@ -1,16 +1,14 @@
 /**
  * Without a graphics processor the picture moves at one sample a pixel; once it stands still it is drawn once more with
- * four, so that a picture that is looked at has clean lines. With one the canvas smooths by itself.
+ * four, so that a picture that is looked at has clean lines. With one it is always drawn so.
  */
 import { useFrame, useThree } from '@react-three/fiber'
 import { useEffect, useRef } from 'react'
+import { SAMPLES } from '../gl'
 import { useSceneState } from '../scene-state'
 
 /** Stillness before the fine picture, ms. */
 const REST = 180
-
-/** Samples along a pixel's side in the fine picture. */
-const FINE = 2
 
 export function Still() {
   const software = useSceneState((s) => s.software)
@@ -26,7 +24,7 @@ function FineWhenStill() {
   useEffect(() => () => clearTimeout(wait.current), [])
   useFrame(() => {
     clearTimeout(wait.current)
-    const wanted = fine.current ? FINE : 1
+    const wanted = fine.current ? SAMPLES.still : SAMPLES.moving
     if (gl.getPixelRatio() !== wanted) {
       gl.setPixelRatio(wanted)
       gl.setSize(size.width, size.height)

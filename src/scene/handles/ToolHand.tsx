@@ -3,7 +3,7 @@ import { type RootState, useThree } from '@react-three/fiber'
 import { useEffect } from 'react'
 import { look } from '../../state/actions'
 import { app, useApp } from '../../state/store'
-import { toolClick, toolMove } from '../../state/tools/tools'
+import { type Pick as Met, type PickKeys, toolClick, toolMove } from '../../state/tools/tools'
 import { CLICK_SLACK } from '../pick'
 import { rayAt, useView } from './drag'
 import { metBy } from './met'
@@ -37,7 +37,7 @@ function seeFromAbove({ camera }: RootState): void {
   if (fall < FLAT) look('above')
 }
 
-type Act = typeof toolMove | typeof toolClick
+type Act = (met: Met, keys: PickKeys) => void
 type Tell = (e: MouseEvent, act: Act) => void
 
 function listen(element: HTMLElement, tell: Tell): () => void {

@@ -38,7 +38,7 @@ const Box = memo(function Box({ box }: { box: BoxObstacle }) {
     <>
       <group position={worst ?? box.center} rotation={[0, 0, turn]} scale={box.size}>
         <mesh name={objectName(ref)} geometry={cube} {...handlers} onPointerDown={drag}>
-          <Matte color={palette.concreteShade} opacity={under ? 0.12 : clash ? 0.4 : 1} />
+          <Matte color={palette.concrete} opacity={under ? 0.12 : clash ? 0.4 : 1} />
         </mesh>
         <Ink
           points={cubeEdges}

@@ -1,5 +1,6 @@
 /** Ground and water: a finite sheet under the site with a grid of 1 m or 5 ft, like squared paper laid below it. */
 import { useMemo } from 'react'
+import { DoubleSide } from 'three'
 import type { GroundObstacle, WaterObstacle } from '../../plan/types'
 import { useApp } from '../../state/store'
 import { type Extent, extentOf, sitePoints } from '../extent'
@@ -70,7 +71,8 @@ function Level({ level, sheet }: { level: GroundObstacle | WaterObstacle; sheet:
           transparent
           opacity={under ? 0.15 : 0.72}
           depthWrite={false}
-          side={2}
+          side={DoubleSide}
+          forceSinglePass
         />
       </mesh>
       <Ink points={grid.fine} color={palette.quiet} opacity={0.16} order={-8} />

@@ -1,11 +1,13 @@
-/** The number of every fifth loop, counted as people count, over the loop; all of a plan in one draw call. */
+/** The number of every fifth loop, counted as people count, over the loops of the girders in hand; one draw call. */
 import { useThree } from '@react-three/fiber'
 import { useEffect, useMemo } from 'react'
 import { InstancedBufferAttribute, InstancedBufferGeometry, PlaneGeometry } from 'three'
 import { loopNumber, loopStation } from '../../geometry/loops'
-import type { Girder, Vec3 } from '../../plan/types'
+import type { Girder, Plan, Vec3 } from '../../plan/types'
+import { lineOfRef, type Ref, resolveRef } from '../../state/refs'
 import { useApp } from '../../state/store'
 import { usePalette } from '../palette'
+import { useFocusLine, useLineGirder } from '../pictures'
 import { overGirder } from '../place'
 import { type NumberAtlas, numberAtlas } from '../shapes/number-atlas'
 import { numberMaterial } from '../shapes/number-material'
@@ -13,14 +15,10 @@ import { numberMaterial } from '../shapes/number-material'
 const EVERY = 5
 
 export function LoopNumbers() {
-  const girders = useApp((s) => s.plan.girders)
-  const hidden = useApp((s) => s.hidden)
+  const girders = useGirdersInHand()
   const { quiet } = usePalette()
   const size = useThree((s) => s.size)
-  const marks = useMemo(
-    () => girders.filter((g) => !hidden.includes(g.id)).flatMap(fifths),
-    [girders, hidden],
-  )
+  const marks = useMemo(() => girders.flatMap(fifths), [girders])
   const most = marks.reduce((n, m) => Math.max(n, m.number), EVERY)
   const atlas = useMemo(() => numberAtlas(multiples(most)), [most])
   const material = useMemo(() => numberMaterial(atlas.texture, atlas.rows), [atlas])
@@ -45,6 +43,28 @@ export function LoopNumbers() {
       raycast={() => {}}
     />
   )
+}
+
+/** The girder of the line looked at, and those of what is selected; all where there are no lines yet. */
+function useGirdersInHand(): Girder[] {
+  const plan = useApp((s) => s.plan)
+  const selection = useApp((s) => s.selection)
+  const hidden = useApp((s) => s.hidden)
+  const focus = useLineGirder(useFocusLine())?.id
+  const { girders, lines } = plan
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the choice depends on these parts of the plan alone
+  return useMemo(() => {
+    const held = selection.flatMap((ref) => girderOfRef(plan, ref)?.id ?? [])
+    const wanted = (g: Girder): boolean => lines.length === 0 || g.id === focus || held.includes(g.id)
+    return girders.filter((g) => wanted(g) && !hidden.includes(g.id))
+  }, [girders, lines, selection, hidden, focus])
+}
+
+function girderOfRef(plan: Plan, ref: Ref): Girder | undefined {
+  const found = resolveRef(plan, ref)
+  if (found?.kind === 'girder' || found?.kind === 'loop-row') return found.girder
+  const line = lineOfRef(plan, ref)
+  return plan.girders.find((g) => g.id === line?.girder)
 }
 
 const multiples = (most: number): number[] =>

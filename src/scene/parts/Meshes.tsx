@@ -56,7 +56,7 @@ const Mesh = memo(function Mesh({ mesh, triangles }: { mesh: MeshObstacle; trian
         onPointerDown={drag}
       >
         <Matte
-          color={mark === 'none' ? palette.concreteShade : palette.accent}
+          color={mark === 'none' ? palette.concrete : palette.accent}
           opacity={clash ? 0.5 : 1}
           bothSides
         />

@@ -42,7 +42,7 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
   const material = useMemo(skinMaterial, [])
   const girder = useLineGirder(room.line)
   const keel = useMemo(() => keelOf(room.spine, girder), [room.spine, girder])
-  const rim = useMemo(() => rimOf(geometry, girder), [geometry, girder])
+  const rim = useMemo(() => rimOf(room, girder), [room, girder])
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(() => () => material.dispose(), [material])
   styleSkin(material, {

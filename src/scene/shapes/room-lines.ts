@@ -1,8 +1,8 @@
 /** The lines that are drawn on a room's skin: its lowest line, and its rim at the girder's top. */
-import type { BufferGeometry } from 'three'
 import { girderFrame, stationOf, topPoint } from '../../geometry/girder'
+import type { Skin } from '../../geometry/room/skin/skin'
 import type { Girder, Vec3 } from '../../plan/types'
-import { chain, sharpEdges } from './solid'
+import { chain } from './solid'
 
 /** A girder's top, lowered, as a plane z = z0 + gx x + gy y: [gx, gy, z0]. */
 function planeUnder(girder: Girder, below: number): [number, number, number] {
@@ -34,16 +34,19 @@ export function keelOf(spine: readonly Vec3[], girder: Girder | undefined): numb
 /** A vertex counts as on the rim within this of the girder's top, m. */
 const RIM = 0.005
 
-/** The edges of the skin that lie at the level of the girder's top. */
-export function rimOf(geometry: BufferGeometry, girder: Girder | undefined): number[] {
+/** The edges in which the skin's walls meet the girder's top: those of triangles with just two corners up there. */
+export function rimOf({ positions, indices }: Skin, girder: Girder | undefined): number[] {
   if (!girder) return []
   const [gx, gy, z0] = planeUnder(girder, 0)
-  const edges = sharpEdges(geometry, 60)
-  const onRim = (i: number): boolean =>
-    Math.abs(edges[i + 2]! - z0 - gx * edges[i]! - gy * edges[i + 1]!) < RIM
+  const up = (i: number): boolean => {
+    const [x, y, z] = [positions[3 * i]!, positions[3 * i + 1]!, positions[3 * i + 2]!]
+    return Math.abs(z - z0 - gx * x - gy * y) < RIM
+  }
   const rim: number[] = []
-  for (let i = 0; i < edges.length; i += 6) {
-    if (onRim(i) && onRim(i + 3)) rim.push(...edges.slice(i, i + 6))
+  for (let t = 0; t < indices.length; t += 3) {
+    const corners = [indices[t]!, indices[t + 1]!, indices[t + 2]!].filter(up)
+    if (corners.length !== 2) continue
+    for (const i of corners) rim.push(positions[3 * i]!, positions[3 * i + 1]!, positions[3 * i + 2]!)
   }
   return rim
 }

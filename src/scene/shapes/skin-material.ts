@@ -69,6 +69,8 @@ export function skinMaterial(): ShaderMaterial {
     transparent: true,
     depthWrite: false,
     side: DoubleSide,
+    // Layers of one colour look the same in any order.
+    forceSinglePass: true,
     uniforms: {
       skin: { value: new Color() },
       fails: { value: new Color() },
