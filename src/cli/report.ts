@@ -1,6 +1,7 @@
 /** `npm run -s report`: everything that is handed over for a plan, as one folder. */
 import { parseArgs } from 'node:util'
 import { handOver } from '../handover/files/hand-over'
+import { meshBounds } from '../handover/mesh-bounds'
 import { countedFindings } from '../handover/status'
 import { type Language, languages } from '../handover/words'
 import { study } from '../study/study'
@@ -88,7 +89,10 @@ async function studied(file: string) {
   const { plan, notes } = opened.value
   for (const note of notes) process.stderr.write(`${note}\n`)
   const models = await readModels(plan, file)
-  return { ok: true as const, value: { plan, study: study(plan, { models }) } }
+  return {
+    ok: true as const,
+    value: { plan, study: study(plan, { models }), meshes: meshBounds(plan, models) },
+  }
 }
 
 async function report(want: Wanted): Promise<Tried<number>> {

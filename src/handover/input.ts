@@ -1,4 +1,5 @@
 /** What every paper is made from: a plan with its study, the time of printing, and the fonts to set it in. */
+import type { MeshBounds } from '../drawings/obstacle-shapes'
 import type { Line, Plan } from '../plan/types'
 import type { UnitSystem } from '../plan/units'
 import type { LineDetail } from '../study/details'
@@ -15,6 +16,8 @@ export interface HandoverInput {
   /** A word for this state of the plan, as 'C'; it stands beside the hash. */
   revision?: string
   fonts: PaperFonts
+  /** How far placed models reach, for the drawings. */
+  meshes?: MeshBounds
 }
 
 /** One line with everything known of it. */

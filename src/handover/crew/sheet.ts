@@ -168,6 +168,7 @@ function tapeBlock(c: SheetContext): Content {
       results: study.results,
       rope: { installedRope: c.file.detail.installedRope, saggedRope: [] },
       units: plan.units,
+      ...(c.input.meshes ? { meshes: c.input.meshes } : {}),
       words: c.words.drawing,
       startName: c.words.sheet.startEnd,
     },

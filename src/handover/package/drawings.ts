@@ -31,6 +31,7 @@ export function lineDrawings(c: Chapter, file: LineFile): LineDrawings {
     results: study.results,
     rope: { installedRope: file.detail.installedRope, saggedRope: file.detail.saggedRope },
     units: c.units,
+    ...(c.input.meshes ? { meshes: c.input.meshes } : {}),
   }
   const size = { width: inner(c.sheet).width, height: 300 }
   const stations = file.results.floor.map((f) => f.station)
@@ -63,6 +64,7 @@ function sectionsOf(c: Chapter, file: LineFile): LineDrawings['sections'] {
       underside: undersideAt(room, girder, station),
       rope: ropeAt(c, file, station),
       units: c.units,
+      ...(c.input.meshes ? { meshes: c.input.meshes } : {}),
       ...(body ?? {}),
     }
     const made = crossSection(input, { width: 420, height: 360 })

@@ -15,6 +15,7 @@ import type { Models } from '../../study/obstacles'
 import { type Study, study } from '../../study/study'
 import { type Comparison, comparePlans } from '../compare'
 import { type HandoverFile, handOver } from '../files/hand-over'
+import { meshBounds } from '../mesh-bounds'
 import type { PaperFonts } from '../pdf/engine'
 import { asBuiltPlan } from '../records/as-built'
 import type { Language } from '../words'
@@ -28,7 +29,7 @@ export interface PapersJob {
   only: readonly string[] | null
   /** Another state of the plan, whose differences get a page. */
   compareWith: Plan | null
-  models?: Models
+  models: Models
 }
 
 export type Progress = (share: number, what: string) => void
@@ -36,15 +37,14 @@ export type Progress = (share: number, what: string) => void
 /** Studying is told as this share of the work, making the papers as the rest. */
 const STUDY_SHARE = 0.5
 
-let last: { hash: string; study: Study; models: Models | undefined } | null = null
+let last: { hash: string; study: Study } | null = null
 
-function studied(plan: Plan, models: Models | undefined, progress: Progress): Study {
+/** Lines of a plan that gives the same numbers are kept; records, rooms and gaps are looked at anew. */
+function studied(plan: Plan, models: Models, progress: Progress): Study {
   const hash = planHash(plan)
-  // Models come as copies: only a plan that names none may keep what was studied.
-  const kept = last?.hash === hash && !models && !last.models ? last.study : null
-  const known = kept ? { known: new Map(kept.lines.map((l) => [l.id, l])) } : {}
-  const made = study(plan, { ...known, ...(models ? { models } : {}), progress })
-  last = { hash, study: made, models }
+  const known = last?.hash === hash ? { known: new Map(last.study.lines.map((l) => [l.id, l])) } : {}
+  const made = study(plan, { ...known, models, progress })
+  last = { hash, study: made }
   return made
 }
 
@@ -65,13 +65,14 @@ async function readFonts(): Promise<PaperFonts> {
 
 async function make(job: PapersJob, progress: Progress): Promise<HandoverFile[]> {
   fonts ??= readFonts()
-  const before = job.compareWith ? study(job.compareWith, job.models ? { models: job.models } : {}) : null
+  const before = job.compareWith ? study(job.compareWith, { models: job.models }) : null
   const made = studied(job.plan, job.models, (share, what) => progress(share * STUDY_SHARE, what))
   const input = {
     plan: job.plan,
     study: made,
     madeAt: job.madeAt,
     fonts: await fonts,
+    meshes: meshBounds(job.plan, job.models),
     ...(job.revision ? { revision: job.revision } : {}),
   }
   return handOver(input, {
@@ -88,21 +89,15 @@ async function makeArchive(job: PapersJob, progress: Progress): Promise<Uint8Arr
   return zipSync(Object.fromEntries(files.map((f) => [f.name, f.bytes])), { mtime: job.madeAt })
 }
 
-function compare(before: Plan, after: Plan, progress: Progress): Comparison {
-  const results = [before, after].map((plan, i) =>
-    i === 1
-      ? studied(plan, undefined, (s, w) => progress(0.5 + s / 2, w))
-      : study(plan, { progress: (s, w) => progress(s / 2, w) }),
-  )
-  return comparePlans(
-    { plan: before, results: results[0]!.results },
-    { plan: after, results: results[1]!.results },
-  )
+function compare(before: Plan, after: Plan, models: Models, progress: Progress): Comparison {
+  const first = study(before, { models, progress: (share, what) => progress(share / 2, what) })
+  const second = studied(after, models, (share, what) => progress(0.5 + share / 2, what))
+  return comparePlans({ plan: before, results: first.results }, { plan: after, results: second.results })
 }
 
 /** The plan as measured against the plan as designed. */
-const checkAsBuilt = (plan: Plan, progress: Progress): Comparison =>
-  compare(plan, asBuiltPlan(plan), progress)
+const checkAsBuilt = (plan: Plan, models: Models, progress: Progress): Comparison =>
+  compare(plan, asBuiltPlan(plan), models, progress)
 
 const worker = { make, makeArchive, compare, checkAsBuilt }
 

@@ -5,14 +5,16 @@ import { type Comparison, comparisonLists } from '../../handover/compare'
 import { asBuiltDifferences } from '../../handover/records/as-built'
 import type { Line } from '../../plan/types'
 import { formatQuantity } from '../../plan/units'
+import { modelsForStudy } from '../../state/models/model-store'
 import { addRecord } from '../../state/records'
 import { app, useApp } from '../../state/store'
-import { QuantityField } from '../fields/QuantityField'
 import css from './handover.module.css'
+import { MeasuredField } from './MeasuredField'
 import { making, useMaking } from './making'
 import { RecordForm } from './RecordForm'
 
 export function AsBuiltForm({ line, close }: { line: Line; close: () => void }): JSX.Element {
+  const units = useApp((s) => s.units)
   const [stations, setStations] = useState<Record<string, number>>({})
   const [tension, setTension] = useState<number | null>(null)
   const missing = line.stanchions.filter((s) => stations[s.id] === undefined).map((s) => s.id)
@@ -32,41 +34,21 @@ export function AsBuiltForm({ line, close }: { line: Line; close: () => void }):
         As measured with the tape from the start of the girder. Type each, also where it is as planned.
       </p>
       {line.stanchions.map((s) => (
-        <Measured
+        <MeasuredField
           key={s.id}
-          label={s.id}
+          label={`${s.id}, planned ${formatQuantity(s.station, 'm', units)}`}
           unit="m"
-          planned={s.station}
           value={stations[s.id] ?? null}
           take={(v) => setStations({ ...stations, [s.id]: v })}
         />
       ))}
-      <Measured label="Tension" unit="N" planned={line.pretension} value={tension} take={setTension} />
+      <MeasuredField
+        label={`Tension, planned ${formatQuantity(line.pretension, 'N', units)}`}
+        unit="N"
+        value={tension}
+        take={setTension}
+      />
     </RecordForm>
-  )
-}
-
-/** Empty until something is typed: a figure that stands there already would be kept unmeasured. */
-function Measured(props: {
-  label: string
-  unit: string
-  planned: number
-  value: number | null
-  take: (v: number) => void
-}): JSX.Element {
-  const units = useApp((s) => s.units)
-  const planned = `planned ${formatQuantity(props.planned, props.unit, units)}`
-  return (
-    <QuantityField
-      label={`${props.label}, ${planned}`}
-      value={props.value ?? Number.NaN}
-      unit={props.unit}
-      least={0}
-      onTake={(v) => {
-        props.take(v)
-        return null
-      }}
-    />
   )
 }
 
@@ -80,7 +62,9 @@ export function AsBuiltCheck({ line }: { line: Line }): JSX.Element | null {
   if (!found) return null
   const check = async (): Promise<void> => {
     const of = app.getState().plan
-    const comparison = await making('studying what stands', (api, told) => api.checkAsBuilt(of, told))
+    const comparison = await making('studying what stands', (api, told) =>
+      api.checkAsBuilt(of, modelsForStudy(), told),
+    )
     if (comparison) setChecked({ of, comparison })
   }
   return (

@@ -10,6 +10,7 @@ import type { Plan, Vec3 } from '../../plan/types'
 import { select, setGhost } from '../../state/actions'
 import { tell } from '../../state/ask'
 import { chooseAndFly } from '../../state/findings'
+import { modelsForStudy } from '../../state/models/model-store'
 import { refOfId } from '../../state/refs'
 import { app, useApp } from '../../state/store'
 import css from './handover.module.css'
@@ -30,7 +31,9 @@ export function Compare(): JSX.Element {
     const other = await pickPlan()
     if (!other) return
     const of = app.getState().plan
-    const comparison = await making('studying both plans', (api, told) => api.compare(other.plan, of, told))
+    const comparison = await making('studying both plans', (api, told) =>
+      api.compare(other.plan, of, modelsForStudy(), told),
+    )
     if (comparison) setFound({ of, other: other.plan, name: other.name, comparison })
   }
   return (

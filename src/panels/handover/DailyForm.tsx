@@ -3,8 +3,8 @@ import { SegmentedControl } from '@mantine/core'
 import { type JSX, useState } from 'react'
 import type { Line } from '../../plan/types'
 import { addRecord } from '../../state/records'
-import { QuantityField } from '../fields/QuantityField'
 import css from './handover.module.css'
+import { MeasuredField } from './MeasuredField'
 import { RecordForm } from './RecordForm'
 
 export function DailyForm({ line, close }: { line: Line; close: () => void }): JSX.Element {
@@ -20,16 +20,7 @@ export function DailyForm({ line, close }: { line: Line; close: () => void }): J
         addRecord({ kind: 'daily', line: line.id, tension, passed: passed === 'passed', ...signed })
       }
     >
-      <QuantityField
-        label="Tension on the indicator"
-        value={tension ?? Number.NaN}
-        unit="N"
-        least={0}
-        onTake={(v) => {
-          setTension(v)
-          return null
-        }}
-      />
+      <MeasuredField label="Tension on the indicator" unit="N" value={tension} take={setTension} />
       <p className={css.quiet}>The list “Before each use” of the crew sheet says what to look at.</p>
       <SegmentedControl
         size="xs"

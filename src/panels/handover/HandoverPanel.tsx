@@ -1,7 +1,7 @@
 /** Hand over: papers, records, rescue plan, and what changed against another plan. */
 import { type JSX, useState } from 'react'
 import { useApp } from '../../state/store'
-import { Caution } from '../findings/Caution'
+import { Caution } from '../words/Caution'
 import { Compare } from './Compare'
 import css from './handover.module.css'
 import { MakingBar } from './MakingBar'

@@ -6,6 +6,7 @@ import { inPapersWorker, type Made, stopPapers } from '../../handover/worker/pap
 import type { PapersJob, Progress } from '../../handover/worker/papers-worker'
 import type { Plan } from '../../plan/types'
 import { tell } from '../../state/ask'
+import { modelsForStudy } from '../../state/models/model-store'
 import { app } from '../../state/store'
 
 interface Making {
@@ -53,6 +54,7 @@ export function jobOf(only: readonly string[] | null): PapersJob {
     languages,
     only,
     compareWith: compareWith?.plan ?? null,
+    models: modelsForStudy(),
   }
 }
 
