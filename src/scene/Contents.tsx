@@ -24,6 +24,7 @@ import { Rooms } from './parts/Rooms'
 import { Ropes } from './parts/Ropes'
 import { Stanchions } from './parts/Stanchions'
 import { TieBacks } from './parts/TieBacks'
+import { TieOff } from './parts/TieOff'
 import { ValueLabel } from './parts/ValueLabel'
 import { FallScene } from './play/FallScene'
 
@@ -46,6 +47,7 @@ export function Contents() {
       <Crew />
       <FallScene />
       <Rooms />
+      <TieOff />
       <RoomDimension />
       <GapMarks />
       <Ghosts />

@@ -6,6 +6,7 @@ import { useApp } from '../../state/store'
 import { Caution } from '../words/Caution'
 import { ClashDetails } from './ClashDetails'
 import { ClashRow } from './ClashRow'
+import { Cover } from './Cover'
 import css from './clashes.module.css'
 import { Filters } from './Filters'
 import { Models } from './Models'
@@ -30,6 +31,7 @@ export default function ClashesPanel(): JSX.Element {
         </div>
         {shown.length === 0 ? <p className={css.quiet}>{emptyWords(all.length)}</p> : null}
         {picked ? <ClashDetails clash={picked} /> : null}
+        <Cover />
         <Models />
       </div>
       <Caution />
