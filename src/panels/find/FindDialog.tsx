@@ -32,7 +32,7 @@ export default function FindDialog(): JSX.Element | null {
         </Tabs.Panel>
         {dialog.finding ? (
           <Tabs.Panel value="mend">
-            <MendPage finding={dialog.finding} />
+            <MendPage finding={dialog.finding} line={line.id} />
           </Tabs.Panel>
         ) : null}
         <Tabs.Panel value="spread">

@@ -9,7 +9,7 @@ import type { Mending } from '../../study/mend/mend'
 import css from './find.module.css'
 import { Working } from './Working'
 
-export function MendPage({ finding }: { finding: FindingKey }): JSX.Element {
+export function MendPage({ finding, line }: { finding: FindingKey; line: string }): JSX.Element {
   const plan = useApp((s) => s.plan)
   const text = useApp((s) => findingOf(s.study.results, finding)?.text)
   const mend = useFind((s) =>
@@ -20,7 +20,11 @@ export function MendPage({ finding }: { finding: FindingKey }): JSX.Element {
   return (
     <div className={css.page}>
       <p className={css.claim}>{text ?? 'This finding is gone.'}</p>
-      <Working kind="mend" start="Look for small changes" onStart={() => void runMend(plan, finding)} />
+      <Working
+        kind="mend"
+        start="Look for small changes"
+        onStart={() => void runMend(plan, { ...finding, line })}
+      />
       {mend && mend.found.length > 0 ? <Found found={mend.found} /> : null}
       {mend?.whole && mend.found.length === 0 ? (
         <p className={css.claim}>None of the small changes that were tried makes this hold.</p>

@@ -100,7 +100,7 @@ export async function runFind(task: FindTask): Promise<void> {
   if (result) useFind.setState((s) => ({ find: { plan, line, result, progress: s.find?.progress ?? null } }))
 }
 
-export async function runMend(plan: Plan, finding: FindingKey): Promise<void> {
+export async function runMend(plan: Plan, finding: FindingKey & { line: string }): Promise<void> {
   useFind.setState({ mend: { plan, finding, found: [], whole: false } })
   const found = await work('mend', 'Computing the plan as it is', (api, on) =>
     api.mend(

@@ -47,7 +47,7 @@ const worker = {
     drive(search(task, models), tell),
   mend: (
     plan: Plan,
-    finding: FindingKey,
+    finding: FindingKey & { line: string },
     models: Models,
     tell: (done: number, doing: string, found: Mending[]) => void,
   ): Promise<Mending[] | null> =>

@@ -77,11 +77,9 @@ export function* searchCase(c: CaseInput): Generator<number, SearchCase> {
   const bounds = spanBounds({ input, longest: Math.max(1, most) * spacing * planRate })
   const cost: (number | null)[] = Array(c.ends[1] - c.ends[0] + 1).fill(null)
   const stopped = new Map<number, Reason[]>()
-  const known: (SpanBound | null)[] = []
   for (let n = 1; n < cost.length; n++) {
     const length = n * spacing
     const bound = n <= most ? bounds.midSpan(length * planRate) : null
-    known[n] = bound
     const reasons = spanStops(input, plan.basis, plan.units, length, bound)
     if (reasons.length > 0) stopped.set(n, reasons)
     else cost[n] = costOf(bound, c.aims, length, plan.basis.marginBelow)
@@ -97,8 +95,7 @@ export function* searchCase(c: CaseInput): Generator<number, SearchCase> {
     planRate,
     ends: [stations[c.ends[0]]!, stations[c.ends[1]]!],
   }
-  const ruledOut = (a: number, b: number): Reason | null =>
-    edgeStop(edges, stations[a]!, stations[b]!, known[b - a]?.reaches ?? [])
+  const ruledOut = (a: number, b: number): Reason | null => edgeStop(edges, stations[a]!, stations[b]!)
   const fewest = fewestSpans(graph)
   return { choice: c.choice, feet: c.feet, graph, fewest, stopped, ruledOut, layout }
 }

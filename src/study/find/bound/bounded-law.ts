@@ -25,6 +25,8 @@ export interface BoundedSpan {
   supply: (T: number) => Supply | null
   /** 1/K of both ends of the line together, m/N. */
   give: number
+  /** The greater of the two alone. */
+  oneGive: number
   /** Weight of rope between the highest and the lowest point of the line, N: tension differs by no more along it. */
   climb: number
   /** Least horizontal force at which the end heads stand as measured, N. */
@@ -41,12 +43,26 @@ export interface BoundedState {
   low: number
   /** Tension at which the absorber is taken to be, N. */
   absorberAt: number
+  /** Forces of a span at an end of the line may be less by this factor (see leverage). */
+  lever: number
 }
 
 export interface BoundedLaw {
   height: number
   nodes: LawKnot[]
   solve: (P: number) => BoundedState | null
+}
+
+/**
+ * Where an end head gives, the loaded span itself grows shorter by its way s: at the same depth H is less by s over the
+ * nearer part of the span at most, and so are the tension and what it draws from elsewhere. 1 where both ends of the
+ * span are known to be intermediate stanchions.
+ */
+function leverage(b: BoundedSpan, high: number): number {
+  const inner = typeof b.rest !== 'number' && b.rest.left > 0 && b.rest.right > 0
+  const whole = b.rest === 0 || (typeof b.rest !== 'number' && b.rest.left + b.rest.right === 0)
+  const way = inner ? 0 : Math.max(0, high - b.endForce) * (whole ? b.give : b.oneGive)
+  return Math.max(0, 1 - way / Math.min(b.at, b.X - b.at))
 }
 
 /** Rope that the give of the end heads frees, m. `T` bounds the pull of an end span from the side that counts. */
@@ -58,22 +74,36 @@ function freedByHeads(b: BoundedSpan, side: Side, H: number, high: number): numb
   return pull * b.give * share
 }
 
-function fromRest(b: BoundedSpan, side: Side, at: LoadedSpan, high: number, low: number): number | null {
+function fromRest(
+  b: BoundedSpan,
+  side: Side,
+  at: LoadedSpan,
+  high: number,
+  low: number,
+  by: number,
+): number | null {
   if (b.grip === 'held') return 0
   if (typeof b.rest === 'number') {
     const supply = b.supply(side === 'least' ? low : high)
     return supply && supply[side] * b.rest
   }
-  const left = b.rest.left > 0 ? b.supply(at.first.Ta) : { least: 0, most: 0 }
-  const right = b.rest.right > 0 ? b.supply(at.second.Tb) : { least: 0, most: 0 }
+  const left = b.rest.left > 0 ? b.supply(at.first.Ta * by) : { least: 0, most: 0 }
+  const right = b.rest.right > 0 ? b.supply(at.second.Tb * by) : { least: 0, most: 0 }
   return left && right && left[side] * b.rest.left + right[side] * b.rest.right
 }
 
 /** The tension at the absorber's end from the side that counts, N. */
-function absorberTension(b: BoundedSpan, side: Side, at: LoadedSpan, high: number, low: number): number {
+function absorberTension(
+  b: BoundedSpan,
+  side: Side,
+  at: LoadedSpan,
+  high: number,
+  low: number,
+  by: number,
+): number {
   if (b.grip === 'held' && side === 'least') return 0
   const known = typeof b.rest !== 'number'
-  const end = b.absorberAt === 'start' ? at.first.Ta : at.second.Tb
+  const end = by * (b.absorberAt === 'start' ? at.first.Ta : at.second.Tb)
   return side === 'least' ? (known ? end : low) - b.climb : (known ? end : high) + b.climb
 }
 
@@ -83,6 +113,7 @@ interface Balance {
   high: number
   low: number
   absorberAt: number
+  lever: number
 }
 
 /** Makes the solver of one side: H such that the span's rope is its own and what the rest hands over. */
@@ -104,18 +135,22 @@ export function boundedSolver(
     warm = at
     const high = Math.max(at.first.Ta, at.second.Tb)
     const low = Math.min(at.first.Ta, at.second.Tb)
-    const rest = fromRest(b, side, at, high, low)
+    const lever = leverage(b, high)
+    // A held rope draws nothing from elsewhere, and a head that gives only lets it hang lower.
+    const by = side === 'least' && b.grip !== 'held' ? lever : 1
+    const rest = fromRest(b, side, at, high * by, low * by, by)
     if (rest === null) return null
-    const absorberAt = absorberTension(b, side, at, high, low)
+    const absorberAt = absorberTension(b, side, at, high * by, low * by, by)
     const added = addedRope(b.set.absorber, absorberAt, EA).rope
-    const rope = own + rest + freedByHeads(b, side, H, high) + added
-    return { F: at.L1 + at.L2 - rope, at, high, low, absorberAt }
+    const stretched = own * (1 - (high * (1 - by)) / EA)
+    const rope = stretched + rest + freedByHeads(b, side, H * by, high) + added
+    return { F: at.L1 + at.L2 - rope, at, high, low, absorberAt, lever }
   }
   return (P, guess) => {
     const root = fallingRoot((H) => balance(H, P), guess, 1e-11 * b.X)
     if (!root) return null
-    const { at, high, low, absorberAt } = root.value
-    return { P, H: root.H, at, height: at.first.dz, high, low, absorberAt }
+    const { at, high, low, absorberAt, lever } = root.value
+    return { P, H: root.H, at, height: at.first.dz, high, low, absorberAt, lever }
   }
 }
 

@@ -89,19 +89,25 @@ const nameOf = (plan: Plan, id: string): string =>
   (plan.obstacles.find((o) => o.id === id) ?? plan.girders.find((g) => g.id === id))?.name || id
 
 /** Why no layout can have a span from one station to another; null where this bound does not tell. */
-export function edgeStop(m: EdgeModel, from: number, to: number, middle: LeastReach[]): Reason | null {
-  if (m.targets.length === 0 || middle.length === 0) return null
-  const mid = (from + to) / 2
-  const near = [mid - 1e-4, mid + 1e-4].map((station) => ({ station, reaches: middle }))
+export function edgeStop(m: EdgeModel, from: number, to: number): Reason | null {
+  if (m.targets.length === 0) return null
+  const [middle] = profile(m, from, to, [0.5])
+  if (!middle) return null
+  const near = [-1e-4, 1e-4].map((off) => ({ ...middle, station: middle.station + off }))
   const where = `Between ${say(from, 'm', m.plan.units)} and ${say(to, 'm', m.plan.units)}`
-  const found = clash(m, roomInput(m, near)) ?? clash(m, roomInput(m, profile(m, from, to)))
+  const found = clash(m, roomInput(m, near)) ?? clash(m, roomInput(m, profile(m, from, to, SHARES)))
   return found && { rule: found.rule, text: `${where}: ${found.text}.` }
 }
 
-function profile(m: EdgeModel, from: number, to: number): { station: number; reaches: LeastReach[] }[] {
+function profile(
+  m: EdgeModel,
+  from: number,
+  to: number,
+  shares: number[],
+): { station: number; reaches: LeastReach[] }[] {
   const X = (to - from) * m.planRate
   const rest = { left: (from - m.ends[0]) * m.planRate, right: (m.ends[1] - to) * m.planRate }
-  const stations = SHARES.map((share) => ({
+  const stations = shares.map((share) => ({
     station: from + (to - from) * share,
     reaches: m.bounds.reaches({ X, at: X * share, rest }),
   }))

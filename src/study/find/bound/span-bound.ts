@@ -69,6 +69,7 @@ export function spanBounds(model: EndsModel): SpanBounds {
   const { rise, run, climb } = slopes(input)
   const limit = usualLimit(input)
   const give = 1 / input.model.endStiffness[0] + 1 / input.model.endStiffness[1]
+  const oneGive = 1 / Math.min(...input.model.endStiffness)
   const prepare = (name: 'soft' | 'stiff') => {
     const set = lineSet(input.model, name)
     return { set, supply: restSupply({ set, longest: model.longest, rise }) }
@@ -80,7 +81,7 @@ export function spanBounds(model: EndsModel): SpanBounds {
     const { absorberAt } = input.model
     const Z = rise * place.X
     return boundedLaw(
-      { set, grip: input.grip, Z, absorberAt, supply, give, climb, endForce, ...place },
+      { set, grip: input.grip, Z, absorberAt, supply, give, oneGive, climb, endForce, ...place },
       side,
       limit,
     )
@@ -172,8 +173,8 @@ function leastPulls(input: LineInput, least: BoundedLaw, most: BoundedLaw, lift:
     const faller = fallerOf(worker, connector, 'high', lift + least.height, input.line.workersAtOnce)
     const F = leastForce(faller, least, most)
     const state = F === null ? null : most.solve(faller.count * F)
-    if (state && (!best || state.high > best.tension)) {
-      best = { tension: state.high, low: state.low, pull: state.H }
+    if (state && (!best || state.high * state.lever > best.tension)) {
+      best = { tension: state.high * state.lever, low: state.low * state.lever, pull: state.H * state.lever }
     }
   }
   return best
