@@ -107,6 +107,121 @@ describe('catenary segment against textbooks', () => {
   })
 })
 
+/**
+ * A weightless cable with point loads as a string of segments: H is the same all along, V drops by each load. Gives the
+ * heights of the loads and the tension of each piece.
+ */
+function loadedCable(H: number, V: number, bays: number[], loads: number[]) {
+  let z = 0
+  let up = V
+  const heights: number[] = []
+  const tensions: number[] = []
+  bays.forEach((bay, i) => {
+    const T = Math.hypot(H, up)
+    const at = segmentSpan({ H, V: up, L: (bay * T) / H }, 1e15, 0)
+    z += at.dz
+    heights.push(z)
+    tensions.push(T)
+    up -= loads[i] ?? 0
+  })
+  return { heights, tensions }
+}
+
+describe('cables with several loads against textbooks', () => {
+  it('Beer & Johnston SP 7.8: 30, 60, 20 kN, right support 6 m higher', () => {
+    // The book's equations give Ax = 90 kN and Ay = 25 kN upwards on the cable at A.
+    const c = loadedCable(90e3, 25e3, [6, 3, 4.5, 4.5], [30e3, 60e3, 20e3])
+    const source = 'Beer & Johnston, Vector Mechanics, SP 7.8 (solved)'
+    prove({
+      what: 'three loads: B below A',
+      source,
+      expected: -1.667,
+      got: c.heights[0]!,
+      unit: 'm',
+      abs: 5e-4,
+    })
+    prove({
+      what: 'three loads: D above A',
+      source,
+      expected: 1.75,
+      got: c.heights[2]!,
+      unit: 'm',
+      abs: 1e-6,
+    })
+    prove({
+      what: 'three loads: right support above A',
+      source,
+      expected: 6,
+      got: c.heights[3]!,
+      unit: 'm',
+      abs: 1e-6,
+    })
+    prove({
+      what: 'three loads: greatest tension',
+      source,
+      expected: 123.8e3,
+      got: Math.max(...c.tensions),
+      unit: 'N',
+      rel: 5e-4,
+    })
+  })
+
+  it('Hibbeler & Gupta Ex 7.13: 4, 15, 3 kN on 18 m, sag 12 m at the 15 kN load', () => {
+    const H = (12 * 8 - 4 * 5) / 12
+    const c = loadedCable(H * 1e3, 12e3, [3, 5, 8, 2], [4e3, 15e3, 3e3])
+    const source = 'Hibbeler & Gupta, Engineering Mechanics, Ex 7.13'
+    const wanted = [13.6, 10.2, 9.44, 11.8]
+    wanted.forEach((kN, i) => {
+      prove({
+        what: `level cable: piece ${i + 1}`,
+        source,
+        expected: kN * 1e3,
+        got: c.tensions[i]!,
+        unit: 'N',
+        rel: 0.005,
+      })
+    })
+    prove({
+      what: 'level cable: height of the far support',
+      source,
+      expected: 0,
+      got: c.heights[3]!,
+      unit: 'm',
+      abs: 1e-9,
+    })
+  })
+
+  it('Tayal Ex 10.1: 400, 600, 400 N in 2 m bays, right support 2 m higher', () => {
+    const source = 'Tayal, Engineering Mechanics, Ex 10.1'
+    // V at A from the supports' heights: Xb 1600 N, Yb 1100 N, so 300 N at A.
+    const c = loadedCable(1600, 300, [2, 2, 2, 2], [400, 600, 400])
+    prove({
+      what: 'cable in bays: tension C to A',
+      source,
+      expected: 1627.9,
+      got: c.tensions[0]!,
+      unit: 'N',
+      rel: 1e-4,
+    })
+    prove({
+      what: 'cable in bays: greatest tension',
+      source,
+      expected: 1941.6,
+      got: Math.max(...c.tensions),
+      unit: 'N',
+      rel: 1e-4,
+    })
+    prove({
+      what: 'cable in bays: E below B',
+      source,
+      expected: 1.375,
+      got: c.heights[3]! - c.heights[2]!,
+      unit: 'm',
+      abs: 1e-6,
+    })
+  })
+})
+
 describe('catenary segment by itself', () => {
   const EA = 2.6e6
   const w = 3.55

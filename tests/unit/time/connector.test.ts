@@ -50,7 +50,7 @@ describe('energy absorber on a rigid anchor: x = m g h / (F - m g)', () => {
     })
     prove({
       what: 'absorber torn, 310 lb, 6 ft, 900 lbf',
-      source: 'sources 4.3, computed: 310 x 6 / 590 = 3.153 ft',
+      source: 'x = m g h/(F - m g), computed: 310 x 6 / 590 = 3.153 ft',
       expected: 3.153 * ft,
       got: fall(input).workers[0]!.connectorTorn,
       unit: 'm',

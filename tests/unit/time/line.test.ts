@@ -70,7 +70,7 @@ describe('heavy damping ends in the static answer', () => {
     const drop = h.z[node]! - h.z[last * h.nodes + node]!
     prove({
       what: `drop at rest under 100 kg, ${spans.length} span(s)`,
-      source: 'the exact elastic catenary of mechanics section 3 (held against CalculiX)',
+      source: 'the exact elastic catenary of the line law (held against CalculiX)',
       expected: law.height - rest.height,
       got: drop,
       unit: 'm',
