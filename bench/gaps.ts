@@ -33,7 +33,7 @@ function againstModels(room: Room): Timed[] {
     if (!target.ok) throw new Error(target.why)
     const name = `one line against ${2 * n * n} triangles`
     const note = `index ${built.toFixed(0)} ms`
-    return timed(name, () => [target.measure(room).point?.gap ?? 0], 5, 1, note)
+    return timed(name, () => [target.measure(room).point?.gap ?? 0], 3, 1, note)
   })
 }
 
@@ -49,7 +49,7 @@ function wholePlan(): Timed[] {
   const targets = targetsOf(plan, new Map())
   const sum = (gaps: { gap: number | null }[]): number[] => gaps.map((g) => g.gap ?? 0)
   return [
-    timed('12 lines against 60 boxes and 20 girders', () => sum(gapsOfPlan(plan, rooms)), 3, 1),
+    timed('12 lines against 60 boxes and 20 girders', () => sum(gapsOfPlan(plan, rooms)), 1, 1),
     timed(
       'one of these lines alone, as in a drag',
       () => {
@@ -71,7 +71,7 @@ export function bench(): Timed[] {
     ...wholePlan(),
     ...[1, 2, 4].map((spans) => {
       const own = testRoom(girder, posts(spans))
-      return timed(`skin of ${spans} spans at 60 mm`, () => [skinOf(own, 0.06)?.volume ?? 0], 3, 1)
+      return timed(`skin of ${spans} spans at 60 mm`, () => [skinOf(own, 0.06)?.volume ?? 0], 1, 1)
     }),
   ]
 }

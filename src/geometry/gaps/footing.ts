@@ -3,11 +3,24 @@ import type { Vec2 } from '../../plan/types'
 import { segmentToPolygon } from '../polygon'
 import type { Room, Slice } from '../room/types'
 import { allSlices } from '../room/underside'
-import type { PlanDistance } from './room-gap'
 import { meetingRange } from './swing-gap'
+
+export interface PlanDistance {
+  distance: number
+  /** On the obstacle. */
+  at: Vec2
+  station: number
+}
 
 /** Length of a stretch along the line whose lowest point is kept, in stations (m along the girder). */
 const STRETCH = 0.2
+
+/** Of slices at the same station and in the same direction the widest alone. */
+function rimOf(list: Slice[]): Slice[] {
+  const by = new Map<number, Slice>()
+  for (const s of list) if (s.reach > (by.get(s.station)?.reach ?? -1)) by.set(s.station, s)
+  return [...by.values()]
+}
 
 export interface Footing {
   /** Least underside of the room, or a little less, over a rectangle in plan; infinite where they share no area. */
@@ -20,6 +33,8 @@ export interface Footing {
 interface Stretch {
   low: number
   slices: Slice[]
+  /** The widest at each of their stations: what bounds the footprint. */
+  rim: Slice[]
   /** The widest of them. */
   widest: Slice
 }
@@ -35,11 +50,21 @@ function stretchesOf(slices: Slice[]): Stretch[] {
   return [...by.values()].map((list) => ({
     low: Math.min(...list.map((s) => s.z - s.radius)),
     slices: list,
+    rim: rimOf(list),
     widest: list.reduce((a, b) => (b.reach > a.reach ? b : a)),
   }))
 }
 
+const known = new WeakMap<Room, Footing>()
+
+/** The footing of a room, made once for it. */
 export function footingOf(room: Room): Footing {
+  const kept = known.get(room) ?? madeFooting(room)
+  known.set(room, kept)
+  return kept
+}
+
+function madeFooting(room: Room): Footing {
   const stretches = stretchesOf(allSlices(room))
   // A stretch stands for all its slices: its widest, moved by as much as they stand apart.
   const slack = stretchSlack(stretches)
@@ -60,9 +85,16 @@ export function footingOf(room: Room): Footing {
     },
     distanceTo: (points, limit) => {
       let best: PlanDistance | null = null
-      for (const { widest, slices } of stretches) {
+      const order = stretches
+        .map((stretch) => ({
+          ...stretch,
+          least: far(stretch.widest, points[0]!, points) - slack - room.side,
+        }))
+        .sort((a, b) => a.least - b.least)
+      for (const { widest, rim, least } of order) {
+        if (least >= limit) break
         if (beside(widest, points).distance - slack - room.side >= limit) continue
-        for (const s of slices) {
+        for (const s of rim) {
           const found = beside(s, points)
           const distance = Math.max(0, found.distance - room.side)
           if (distance >= limit) continue
@@ -73,6 +105,13 @@ export function footingOf(room: Room): Footing {
       return best
     },
   }
+}
+
+/** A lower bound of the distance from a swing to a polygon: from its middle to the polygon's circle about a corner. */
+function far(s: Slice, [x, y]: Vec2, points: Vec2[]): number {
+  let radius = 0
+  for (const p of points) radius = Math.max(radius, Math.hypot(p[0] - x, p[1] - y))
+  return Math.hypot(s.x - x, s.y - y) - s.reach - radius
 }
 
 /** Distance in plan between a swing, without the body about it, and a polygon. */

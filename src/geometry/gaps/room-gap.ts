@@ -1,8 +1,9 @@
 /** Least vertical distance, and least distance in plan, between a room and facets or a level surface. */
 import type { Vec2, Vec3 } from '../../plan/types'
-import { nearestInPolygon, segmentToPolygon } from '../polygon'
+import { nearestInPolygon } from '../polygon'
 import type { Room, Slice } from '../room/types'
 import { allSlices, firstAtLeast } from '../room/underside'
+import { footingOf, type PlanDistance } from './footing'
 import { centreAt } from './solid'
 import { swingGap } from './swing-gap'
 import type { Facet, GapPoint } from './types'
@@ -63,34 +64,12 @@ export function stationRange(room: Room, points: Vec2[]): [number, number] {
   ]
 }
 
-export interface PlanDistance {
-  distance: number
-  /** On the obstacle. */
-  at: Vec2
-  station: number
-}
-
-/** Least horizontal distance between the room's footprint and a polygon, m, if below `limit`; 0 where they share area. */
-export function planDistanceTo(room: Room, points: Vec2[], limit: number): PlanDistance | null {
-  let best: PlanDistance | null = null
-  for (const s of allSlices(room)) {
-    const a: Vec2 = [s.x - s.dx * s.reach, s.y - s.dy * s.reach]
-    const b: Vec2 = [s.x + s.dx * s.reach, s.y + s.dy * s.reach]
-    const found = segmentToPolygon(a, b, points)
-    const distance = Math.max(0, found.distance - room.side)
-    if (distance < limit) {
-      limit = distance
-      best = { distance, at: found.at, station: s.station }
-    }
-  }
-  return best
-}
-
 /** The nearest of some facets in plan. */
 export function planDistance(room: Room, facets: Facet[]): (PlanDistance & { z: number }) | null {
+  const footing = footingOf(room)
   let best: (PlanDistance & { z: number }) | null = null
   for (const facet of facets) {
-    const found = planDistanceTo(room, facet.points, best?.distance ?? Number.POSITIVE_INFINITY)
+    const found = footing.distanceTo(facet.points, best?.distance ?? Number.POSITIVE_INFINITY)
     if (found) best = { ...found, z: facet.top }
   }
   return best
