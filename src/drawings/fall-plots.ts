@@ -89,7 +89,7 @@ function energy(input: FallPlotInput, u: PlotUnits): PlotInput {
       { name: 'motion', points: rows(input, kinetic, scale) },
       { name: 'height', points: rows(input, potential, scale) },
       { name: 'stretch', points: rows(input, elastic, scale) },
-      { name: 'torn and lost', points: rows(input, lost, scale) },
+      { name: 'lost', points: rows(input, lost, scale) },
     ],
   }
 }

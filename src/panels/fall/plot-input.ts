@@ -44,6 +44,6 @@ export function readAt(
     case 'height':
       return formatLength(valueAt(series.height[body] ?? series.height[0]!, frame), units)
     case 'energy':
-      return `torn and lost ${formatQuantity(valueAt(series.energies.lost, frame), 'J', units)}`
+      return `lost ${formatQuantity(valueAt(series.energies.lost, frame), 'J', units)}`
   }
 }

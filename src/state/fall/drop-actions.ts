@@ -1,8 +1,9 @@
 /** Who falls, where and how: every change is computed at once. */
-import { girderFrame, stationOf } from '../../geometry/girder'
+import { girderFrame, stationOf, topPoint } from '../../geometry/girder'
 import type { Line, Plan, Vec3, Worker } from '../../plan/types'
 import type { Corner } from '../../solver/model'
 import type { Drop } from '../../study/drop'
+import { lookAtPoint } from '../actions'
 import { app } from '../store'
 import { computeFall, stopFall } from './fall-client'
 import { type FallState, fallStore, playhead } from './fall-store'
@@ -118,7 +119,19 @@ export async function compute(): Promise<void> {
   }
   set({ status: 'done', progress: 1, dropped: { ...reply.value, plan } })
   playhead.set(0)
+  lookAtFall()
   play()
+}
+
+/** The camera goes to where the first one falls. */
+function lookAtFall(): void {
+  const { drops, dropped } = get()
+  const { plan } = app.getState()
+  const girder = plan.girders.find((g) => g.id === lineOf(get().line)?.girder)
+  const [first] = drops
+  if (!girder || !first || !dropped) return
+  const [x, y, z] = topPoint(girderFrame(girder), first.station, 0)
+  lookAtPoint([x, y, z - 1])
 }
 
 /** What the window no longer has can not fall. */
