@@ -16,6 +16,7 @@ import { type DxfPart, dxfText } from './dxf'
 import { roomsGlb } from './glb'
 import { paperKey } from './keys'
 import { distinctNames, fileName } from './names'
+import { roomsStl } from './stl'
 
 export interface HandoverFile {
   /** With folders, as 'drawings/line-1-elevation.svg'. */
@@ -170,5 +171,9 @@ function tableFiles(input: HandoverInput): HandoverFile[] {
 async function roomFile(input: HandoverInput): Promise<HandoverFile[]> {
   const named = (id: string): string => input.plan.lines.find((l) => l.id === id)?.name ?? id
   const bytes = await roomsGlb(input.study.obstacles.rooms, named)
-  return bytes ? [{ name: 'fall-room.glb', bytes }] : []
+  const stl = roomsStl(input.study.obstacles.rooms)
+  return [
+    ...(bytes ? [{ name: 'fall-room.glb', bytes }] : []),
+    ...(stl ? [{ name: 'fall-room.stl', bytes: stl }] : []),
+  ]
 }

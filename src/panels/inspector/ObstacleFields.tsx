@@ -1,4 +1,5 @@
 import type { JSX } from 'react'
+import { laneClearances } from '../../plan/lane-clearances'
 import type { Obstacle, Vec3 } from '../../plan/types'
 import { formatQuantity } from '../../plan/units'
 import { useApp } from '../../state/store'
@@ -108,6 +109,14 @@ function BoxFields({ o, set }: { o: Of<'box'>; set: Set<'box'> }): JSX.Element {
   )
 }
 
+const clearanceChoices = laneClearances.map((c) => ({ value: c.id, label: c.name }))
+
+/** Where a published clear height is from. */
+function Published({ height }: { height: number }): JSX.Element | null {
+  const preset = laneClearances.find((c) => Math.abs(c.clearHeight - height) < 1e-6)
+  return preset ? <p className={css.sub}>Source: {preset.source}.</p> : null
+}
+
 function LaneFields({ o, set }: { o: Of<'lane'>; set: Set<'lane'> }): JSX.Element {
   return (
     <>
@@ -127,6 +136,16 @@ function LaneFields({ o, set }: { o: Of<'lane'>; set: Set<'lane'> }): JSX.Elemen
         most={50}
         onTake={(v) => set((d) => put(d, 'clearHeight', v))}
       />
+      <ChoiceField
+        label="Height as published"
+        value={laneClearances.find((c) => Math.abs(c.clearHeight - o.clearHeight) < 1e-6)?.id ?? ''}
+        choices={[{ value: '', label: 'own figure' }, ...clearanceChoices]}
+        onTake={(id) => {
+          const preset = laneClearances.find((c) => c.id === id)
+          if (preset) set((d) => put(d, 'clearHeight', preset.clearHeight))
+        }}
+      />
+      <Published height={o.clearHeight} />
       {o.path.map((point, i) => (
         <PointFields
           key={`${o.id} ${i}`}
