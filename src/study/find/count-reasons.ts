@@ -23,6 +23,6 @@ export function countReasons(plan: Plan, places: Places, cases: SearchCase[], st
     const text = `With ${stanchions} stanchions one span is ${say(needed * spacing, 'm', plan.units)} or more.`
     for (const r of reasons) add({ rule: r.rule, text: `${text} ${r.text}` })
   }
-  if (out.length === 0) for (const r of places.reasons) add(r)
+  if (out.length === 0 && cases.every((c) => c.fewest === null)) for (const r of places.reasons) add(r)
   return out
 }

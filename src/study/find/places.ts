@@ -28,9 +28,10 @@ export function reasonsOf(findings: Finding[]): Reason[] {
 }
 
 /** The stanchion that all others are made like. */
-function patternOf(line: Line): Pattern | null {
+function patternOf(plan: Plan, line: Line): Pattern | null {
   const stanchion = line.stanchions[0]
-  return stanchion ? { stanchion, tieBackPart: line.tieBacks[0]?.part ?? null } : null
+  const any = plan.parts.find((p) => p.kind === 'tie-back')?.id ?? null
+  return stanchion ? { stanchion, tieBackPart: line.tieBacks[0]?.part ?? any } : null
 }
 
 const withStanchions = (line: Line, stanchions: Stanchion[]): Line => ({ ...line, stanchions, tieBacks: [] })
@@ -43,7 +44,7 @@ function placeFindings(plan: Plan, line: Line, pattern: Pattern, stations: numbe
 /** All gaps of the row that the line's brackets lie in; null where there is no row or no stanchion to take after. */
 export function placesOf(plan: Plan, line: Line): Places | null {
   const girder = girderOf(plan, line)
-  const bare = patternOf(line)
+  const bare = patternOf(plan, line)
   const row = bare && rowUnder(girder, bare.stanchion.offset)
   if (!bare || !row) return null
   const stations = gapStations(girder, row).map(tidy)
@@ -88,7 +89,7 @@ export function feetAt(
   gap: number,
   side: 1 | -1,
 ): { feet: Feet[]; reasons: Reason[] } {
-  const partId = places.pattern.tieBackPart ?? plan.parts.find((p) => p.kind === 'tie-back')?.id
+  const partId = places.pattern.tieBackPart
   const part = plan.parts.find((p): p is TieBackPart => p.id === partId && p.kind === 'tie-back')
   if (!part) return { feet: [], reasons: [{ rule: 'end-tie-back', text: 'The plan has no tie-back part.' }] }
   const station = places.stations[gap]!

@@ -1,5 +1,6 @@
 /** Small changes that could mend a finding, by what the rule is about; each makes a new plan. */
 import { freshId } from '../../plan/ids'
+import { partLibrary } from '../../plan/library'
 import type { Line, Part, Plan, Stanchion } from '../../plan/types'
 import { say } from '../../rules/words'
 import { feetAt, type Places, placesOf } from '../find/places'
@@ -166,7 +167,15 @@ function additions(on: On): Change[] {
   })
 }
 
-const partsOf = (plan: Plan, kind: Part['kind']): Part[] => plan.parts.filter((p) => p.kind === kind)
+/** The plan's parts of a kind, then the library's that it does not have yet. */
+function partsOf(plan: Plan, kind: Part['kind']): Part[] {
+  const more = partLibrary.filter((p) => !plan.parts.some((own) => own.id === p.id))
+  return [...plan.parts, ...more].filter((p) => p.kind === kind)
+}
+
+/** The plan with a part of the library, where it is from there. */
+const withPart = (plan: Plan, part: Part): Plan =>
+  plan.parts.some((p) => p.id === part.id) ? plan : { ...plan, parts: [...plan.parts, part] }
 
 function connectors(on: On): Change[] {
   const crew = on.plan.workers.filter((w) => w.line === on.line.id)
@@ -177,7 +186,7 @@ function connectors(on: On): Change[] {
     const ids = new Set(who.map((w) => w.id))
     const workers = on.plan.workers.map((w) => (ids.has(w.id) ? { ...w, connector: part.id } : w))
     const label = `Give ${meant.length > 0 ? meant[0]!.name : 'the crew'} ${part.name}`
-    return [{ label, effort: 3 + 0.2 * who.length, plan: { ...on.plan, workers } }]
+    return [{ label, effort: 3 + 0.2 * who.length, plan: withPart({ ...on.plan, workers }, part) }]
   })
 }
 
@@ -185,7 +194,7 @@ const absorbers = (on: On): Change[] =>
   partsOf(on.plan, 'line-absorber').flatMap((part) => {
     if (part.id === on.line.absorber) return []
     const label = on.line.absorber === null ? `Put in ${part.name}` : `Use ${part.name}`
-    return [{ label, effort: 4, plan: withLine(on.plan, { ...on.line, absorber: part.id }) }]
+    return [{ label, effort: 4, plan: withPart(withLine(on.plan, { ...on.line, absorber: part.id }), part) }]
   })
 
 const pretensions = (on: On): Change[] =>
