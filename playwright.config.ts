@@ -10,7 +10,7 @@ export default defineConfig({
   workers: 2,
   fullyParallel: false,
   forbidOnly: Boolean(process.env.CI),
-  timeout: 90_000,
+  timeout: 180_000,
   expect: { timeout: 20_000, toHaveScreenshot: { maxDiffPixelRatio: 0.02, animations: 'disabled' } },
   reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
   snapshotPathTemplate: '{testDir}/pictures/{testFileName}/{arg}{ext}',

@@ -67,7 +67,7 @@ test('what was not saved before a kill is offered at the next start', async ({ d
   await page.goto('about:blank')
   await page.goto(second.address)
   await page.getByRole('button', { name: 'Bring it back' }).click()
-  expect((await planOf(page)).title).toBe('Not saved yet')
+  await expect.poll(async () => (await planOf(page)).title).toBe('Not saved yet')
   expect(await titleIn(path)).toBe(before)
   await ready(page)
   await page.keyboard.press('Control+s')
