@@ -1,9 +1,10 @@
-import { Select, TextInput } from '@mantine/core'
+import { TextInput } from '@mantine/core'
 import type { JSX } from 'react'
 import { formatLength } from '../../plan/units'
 import { type Clash, filtered, NEAR, type Near } from '../../state/clashes/clash-list'
 import { clashStore, setFilter } from '../../state/clashes/clash-store'
 import { useApp } from '../../state/store'
+import { ChoiceField } from '../fields/ChoiceField'
 import css from './clashes.module.css'
 
 /** Which gaps are listed: by line, by how near, by name. */
@@ -27,28 +28,25 @@ export function Filters({ all }: { all: Clash[] }): JSX.Element {
     <>
       <p className={css.quiet}>{told.join(', ')}</p>
       <div className={css.filters}>
-        <Select
-          size="xs"
+        <ChoiceField
           label="Line"
           value={filter.line ?? 'all'}
-          data={[
+          choices={[
             { value: 'all', label: 'every line' },
             ...lines.map((l) => ({ value: l.id, label: l.name || l.id })),
           ]}
-          allowDeselect={false}
-          onChange={(v) => setFilter({ line: v === 'all' ? null : v })}
+          onTake={(v) => setFilter({ line: v === 'all' ? null : v })}
         />
-        <Select
-          size="xs"
+        <ChoiceField
           label="How near"
           value={filter.near}
-          data={near}
-          allowDeselect={false}
-          onChange={(v) => setFilter({ near: (v ?? 'all') as Near })}
+          choices={near}
+          onTake={(v) => setFilter({ near: v as Near })}
         />
         <TextInput
           size="xs"
-          label="Name"
+          aria-label="Part of the name"
+          placeholder="Part of the name"
           value={filter.text}
           onChange={(e) => setFilter({ text: e.currentTarget.value })}
         />

@@ -1,11 +1,12 @@
 /** A model file that was picked: what is in it, in what units and which way up, and where it goes. */
-import { Button, Progress, Select } from '@mantine/core'
+import { Button, Progress } from '@mantine/core'
 import { type JSX, useEffect, useState } from 'react'
 import type { TriangleSoup } from '../../models/types'
 import { formatLength } from '../../plan/units'
 import { type ModelPlacing, placedBounds, placeModel } from '../../state/files/mesh'
 import { readInWorker } from '../../state/models/reader'
 import { useApp } from '../../state/store'
+import { ChoiceField } from '../fields/ChoiceField'
 import { closeDialog, DialogFrame } from '../shell/DialogFrame'
 import { BeamList } from './BeamList'
 import css from './models.module.css'
@@ -82,32 +83,29 @@ function Placing({
           Look here: {note}.
         </p>
       ))}
-      <Select
+      <ChoiceField
         label="Its units are"
         value={String(placing.scale)}
-        data={unitChoices}
-        allowDeselect={false}
-        onChange={(v) => setPlacing({ ...placing, scale: Number(v) })}
+        choices={unitChoices}
+        onTake={(v) => setPlacing({ ...placing, scale: Number(v) })}
       />
-      <Select
+      <ChoiceField
         label="Upwards is"
         value={placing.upAxis}
-        data={[
+        choices={[
           { value: 'z', label: 'its z axis' },
           { value: 'y', label: 'its y axis' },
         ]}
-        allowDeselect={false}
-        onChange={(v) => setPlacing({ ...placing, upAxis: v === 'y' ? 'y' : 'z' })}
+        onTake={(v) => setPlacing({ ...placing, upAxis: v === 'y' ? 'y' : 'z' })}
       />
-      <Select
+      <ChoiceField
         label="It goes"
         value={placing.ownPlace ? 'own' : 'ground'}
-        data={[
+        choices={[
           { value: 'ground', label: 'on the ground, in the middle of the site' },
           { value: 'own', label: 'where its own coordinates say' },
         ]}
-        allowDeselect={false}
-        onChange={(v) => setPlacing({ ...placing, ownPlace: v === 'own' })}
+        onTake={(v) => setPlacing({ ...placing, ownPlace: v === 'own' })}
       />
       <p data-testid="model-size">
         So it is {formatLength(size[0], units)} by {formatLength(size[1], units)} in plan and{' '}
