@@ -39,7 +39,8 @@ export function Figures({ dropped, worker }: { dropped: Dropped; worker: Dropped
       <Table worker={worker} />
       <p className={css.quiet}>
         The greater figure governs, in bold. In 42 dynamic fall tests a static method with giving anchorages
-        told most tensions too high, at most by 17 % (Galy and Lan 2018).
+        told most tensions too high, at most by 17 % (Galy and Lan 2018). The body in the picture is drawn
+        without the harness stretch; what it strikes is found with it.
       </p>
       <Ends dropped={dropped} />
       <Stack worker={worker} />

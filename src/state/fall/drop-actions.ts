@@ -32,13 +32,19 @@ const onLine = (line: Line, station: number): number => {
 const firstMiddle = (line: Line): number =>
   ((line.stanchions[0]?.station ?? 0) + (line.stanchions[1]?.station ?? 0)) / 2
 
+/** The line's first worker, at mid-span; nobody where the line has no crew. */
+function firstDrop(id: string): Drop[] {
+  const line = lineOf(id)
+  const first = crewOf(app.getState().plan, id)[0]
+  return line && first ? [{ worker: first.id, station: firstMiddle(line), delay: 0 }] : []
+}
+
 /** Takes another line in hand: its first worker, mid-span, at its own grip; what was dropped before is let go. */
 export function chooseLine(id: string): void {
   const line = lineOf(id)
   if (!line || get().line === id) return
   stopFall()
-  const first = crewOf(app.getState().plan, id)[0]
-  const drops = first ? [{ worker: first.id, station: firstMiddle(line), delay: 0 }] : []
+  const drops = firstDrop(id)
   const corner = { ...get().corner, grip: line.grip ?? ('sliding' as const) }
   set({ line: id, drops, active: 0, corner, dropped: null, status: 'none', why: null, playing: false })
 }
@@ -145,4 +151,5 @@ export function pruneFall(plan: Plan): void {
   }
   const kept = drops.filter((d) => plan.workers.some((w) => w.id === d.worker && w.line === line))
   if (kept.length !== drops.length) set({ drops: kept, active: 0 })
+  if (kept.length === 0) set({ drops: firstDrop(line), active: 0 })
 }

@@ -31,9 +31,10 @@ export function frameAt(times: Float64Array, time: number): number {
 
 /** Time at a frame, s. */
 export function timeAt(times: Float64Array, frame: number): number {
-  const low = Math.min(times.length - 1, Math.max(0, Math.floor(frame)))
+  const within = Math.min(times.length - 1, Math.max(0, frame))
+  const low = Math.floor(within)
   const high = Math.min(times.length - 1, low + 1)
-  return times[low]! + (times[high]! - times[low]!) * (frame - low)
+  return times[low]! + (times[high]! - times[low]!) * (within - low)
 }
 
 /** A row of figures at a frame, between two where it lies between. */
