@@ -1,4 +1,5 @@
 /** The findings of a plan as a person reads them in a terminal: what fails first. */
+import { approvalState } from '../plan/records/log'
 import type { Plan } from '../plan/types'
 import type { Finding, FindingStatus, Results } from '../study/results'
 
@@ -27,6 +28,16 @@ export const worstFirst = (findings: Finding[]): Finding[] =>
 const counted = (findings: Finding[]): string =>
   ORDER.map((s) => `${findings.filter((f) => f.status === s).length} ${STATUS_WORDS[s]}`).join(', ')
 
+/** Whether somebody's approval is for exactly this plan; any change that counts makes it stale. */
+function approvalText(plan: Plan, hash: string): string {
+  const { status, record } = approvalState(plan, hash)
+  if (!record) return 'no approval is recorded'
+  const who = `${record.by}, ${record.at.slice(0, 10)}`
+  return status === 'current'
+    ? `approval recorded by ${who}, for exactly this plan`
+    : `stale: the approval by ${who} was for another state of the plan`
+}
+
 /** The whole page. */
 export function findingsText(plan: Plan, results: Results): string {
   const width = Math.max(...ORDER.map((s) => STATUS_WORDS[s].length))
@@ -34,6 +45,7 @@ export function findingsText(plan: Plan, results: Results): string {
   return [
     plan.title,
     `plan ${results.planHash.slice(0, 12)}; ${counted(results.findings)}`,
+    approvalText(plan, results.planHash),
     '',
     ...lines,
     '',

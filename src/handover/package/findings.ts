@@ -1,7 +1,8 @@
 /** Findings with limit, value, margin and source; and the sums behind those that govern. */
 import type { Content } from 'pdfmake/interfaces'
-import { explainFinding, ruleById } from '../../rules'
+import { ruleById } from '../../rules'
 import { type Explained, flatten } from '../../solver/explain'
+import { explainFinding } from '../../study/explain'
 import type { Finding } from '../../study/results'
 import { nameWithId } from '../names'
 import { heading, say, table } from '../pdf/paper'
@@ -82,7 +83,7 @@ export function explainedFindings(c: Chapter): Finding[] {
 export function explanationChapter(c: Chapter): Content[] {
   const { letters } = c
   const trees = explainedFindings(c).flatMap((f) => {
-    const tree = explainFinding(c.input.study.context, f)
+    const tree = explainFinding(c.input.study, f)
     return tree && tree.parts.length > 0 ? explainedBlock(c, f, tree) : []
   })
   return [

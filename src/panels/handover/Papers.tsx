@@ -46,7 +46,7 @@ export function Papers(): JSX.Element {
       <h3>Drawings and data</h3>
       <PaperRow title="Drawings, SVG and DXF" paper={paperKey.drawings} />
       <PaperRow title="Tables, CSV" paper={paperKey.tables} />
-      <PaperRow title="Fall room, GLB" paper={paperKey.room} />
+      <PaperRow title="Fall room, GLB and STL" paper={paperKey.room} />
       <PaperRow title="Results, JSON" paper={paperKey.results} />
       <h3>All of it</h3>
       <EverythingButton />
