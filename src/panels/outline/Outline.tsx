@@ -54,15 +54,8 @@ function Tree(props: {
   }
   const any = props.groups.some((g) => g.rows.length > 0)
   return (
-    <div
-      className={css.tree}
-      ref={box}
-      role="tree"
-      aria-label="Plan"
-      aria-multiselectable="true"
-      tabIndex={-1}
-      onKeyDown={onKeyDown}
-    >
+    // biome-ignore lint/a11y/noStaticElementInteractions: it only hears the arrow keys of the rows inside
+    <div className={css.tree} ref={box} onKeyDown={onKeyDown}>
       {props.searching && !any ? <p className={css.empty}>Nothing in the plan has that name.</p> : null}
       {props.groups.map((group) =>
         props.searching && group.rows.length === 0 ? null : (
@@ -80,8 +73,7 @@ function Group(props: {
 }): JSX.Element {
   const { group, folded, fold } = props
   return (
-    // biome-ignore lint/a11y/useSemanticElements: the groups of a tree, not of a form
-    <div role="group" aria-label={group.title}>
+    <div>
       <div className={css.group}>
         <span>{group.title}</span>
         <span className={css.tail}>
@@ -89,17 +81,21 @@ function Group(props: {
           <AddButton id={group.add} />
         </span>
       </div>
-      {visible(group.rows, folded).map((row) => (
-        <OutlineRow
-          key={row.key}
-          row={row}
-          folded={folded.has(row.key)}
-          fold={fold}
-          onSelect={(add) => select(row.ref, add)}
-          onHover={(on) => hover(on ? row.ref : null)}
-          onFly={() => lookAtRef(row.ref)}
-        />
-      ))}
+      {group.rows.length > 0 ? (
+        <div role="tree" aria-label={group.title} aria-multiselectable="true">
+          {visible(group.rows, folded).map((row) => (
+            <OutlineRow
+              key={row.key}
+              row={row}
+              folded={folded.has(row.key)}
+              fold={fold}
+              onSelect={(add) => select(row.ref, add)}
+              onHover={(on) => hover(on ? row.ref : null)}
+              onFly={() => lookAtRef(row.ref)}
+            />
+          ))}
+        </div>
+      ) : null}
     </div>
   )
 }
