@@ -1,11 +1,16 @@
 /** What the picture of one clash needs: the room cut there, and the sum of distances of the fall that governs. */
 import { type Room, undersideAcross } from '../geometry/room'
+import type { Vec3 } from '../plan/types'
 import { excessAt } from './excess'
 import { reachesAt } from './floor'
 import type { LineStudy } from './line-study'
 import type { ConnectorEnd, LineSetName } from './results'
 
 export interface ClashPlace {
+  obstacle: string
+  gap: number | null
+  /** Of something that travels: where it stands at the worst. */
+  centre?: Vec3
   line: string
   station: number
   worker: string | null
@@ -18,6 +23,8 @@ export interface ClashDetail {
   station: number
   /** Offset (m, positive left) and height above the girder's top along the underside. */
   underside: [number, number][]
+  /** Least distance in any direction between this line's room and the obstacle, m; null: its gap already says it. */
+  nearest: number | null
   /** Summands of the depth below the girder's top, m; null where that fall is not known. */
   stack: {
     freeFall: number
@@ -32,7 +39,7 @@ export interface ClashDetail {
   feet: [number, number] | null
 }
 
-/** The detail of a clash from the study of its line; null where the line is not there. */
+/** The detail of a clash from the study of its line; null where the line is not there. `nearest` is measured elsewhere. */
 export function clashDetail(
   line: LineStudy | undefined,
   room: Room | undefined,
@@ -54,6 +61,7 @@ export function clashDetail(
     girder: line.input.girder.id,
     station,
     underside: undersideAcross(room, station),
+    nearest: null,
   }
   if (!fall) return { ...base, stack: null, attachment: null, feet: null }
   const { harnessStretch } = fall.worker

@@ -1,4 +1,5 @@
 export { type ModelData, meshTarget, modelIndex, type ReadModel } from './mesh'
+export { nearestDistance } from './nearest'
 export { gapsOfLine, gapsOfPlan, type LineGaps, mergeGaps } from './plan-gaps'
 export { type MeshTarget, type Target, targetsOf } from './target'
 export type * from './types'

@@ -18,7 +18,7 @@ export function ClashDetails({ clash }: { clash: Clash }): JSX.Element {
   return (
     <section className={css.details} aria-label={`${clash.name} in detail`} data-testid="clash-detail">
       <h3>{clash.name}</h3>
-      <Facts clash={clash} />
+      <Facts clash={clash} nearest={detail?.nearest ?? null} />
       {detail ? <Pictures detail={detail} clash={clash} /> : null}
       {clash.state === 'clash' && result.line ? <ClearWays obstacle={result.id} line={result.line} /> : null}
     </section>
@@ -32,7 +32,15 @@ function useDetail({ result }: Clash): ClashDetail | null {
     let current = true
     if (line === null || station === null) setDetail(null)
     else {
-      const at = { line, station, worker: result.worker ?? null, corner: result.corner ?? null }
+      const at = {
+        line,
+        station,
+        worker: result.worker ?? null,
+        corner: result.corner ?? null,
+        obstacle: result.id,
+        gap: result.gap,
+        ...(result.centre ? { centre: result.centre } : {}),
+      }
       void detailOfClash(at).then((found) => {
         if (current) setDetail(found)
       })
@@ -50,7 +58,7 @@ const cornerWords = {
 } as const
 const plateauWords = { low: 'low end of the connector’s', high: 'high end of the connector’s' } as const
 
-function Facts({ clash }: { clash: Clash }): JSX.Element {
+function Facts({ clash, nearest }: { clash: Clash; nearest: number | null }): JSX.Element {
   const units = useApp((s) => s.units)
   const { result } = clash
   const rows: [string, string][] = []
@@ -63,6 +71,7 @@ function Facts({ clash }: { clash: Clash }): JSX.Element {
   } else if (result.horizontal !== null && result.horizontal !== undefined) {
     rows.push(['Beside the room by', formatLength(result.horizontal, units)])
   }
+  if (nearest !== null && nearest > 0) rows.push(['Nearest in any direction', formatLength(nearest, units)])
   if (result.at) rows.push(['At x, y, z', result.at.map((v) => formatLength(v, units)).join(', ')])
   if (clash.workerName) rows.push(['Whose fall', `${clash.workerName} on ${clash.lineName}`])
   if (result.corner) {
