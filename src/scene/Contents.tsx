@@ -3,6 +3,7 @@ import { CameraRig } from './camera/CameraRig'
 import { Invalidate } from './frame/Invalidate'
 import { Probe } from './frame/Probe'
 import { Still } from './frame/Still'
+import { Cursor } from './handles/Cursor'
 import { ToolHand } from './handles/ToolHand'
 import { Light } from './Light'
 import { Projector } from './labels/Projector'
@@ -53,6 +54,7 @@ export function Contents() {
       <Ghosts />
       <NameLabels />
       <ValueLabel />
+      <Cursor />
       <ToolHand />
       <CameraRig />
       <Projector />
