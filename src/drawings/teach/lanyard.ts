@@ -145,7 +145,7 @@ function drawLanyard(
         'ground',
       ),
       words(
-        [toPicture(view, [-2.3, ground])[0], toPicture(view, [0, ground])[1] - size * 0.5],
+        [toPicture(view, [-2.3, ground])[0], toPicture(view, [0, ground - 0.3])[1] + size * 1.2],
         `${setup.ground.name}, ${formatLength(setup.ground.distance, units)} down`,
         theme,
         'quiet',
@@ -205,7 +205,7 @@ function drawLanyard(
             ),
             ...upright(
               view,
-              3.2,
+              -1.7,
               0,
               feet,
               `feet ${formatLength(-feet, units)} down`,
@@ -214,7 +214,7 @@ function drawLanyard(
             ),
             ...upright(
               view,
-              3.2,
+              -1.7,
               feet,
               feet - setup.marginBelow,
               `margin ${formatLength(setup.marginBelow, units)}`,
@@ -226,7 +226,7 @@ function drawLanyard(
         ? []
         : [
             words(
-              [toPicture(view, [-2.3, 0])[0], toPicture(view, [0, -0.3])[1] + size * 1.6],
+              [toPicture(view, [1.25, 0])[0], toPicture(view, [0, (shownFeet ?? 0) + dRingHeight * 0.4])[1]],
               `on the body ${formatForce(now.force, units)}`,
               theme,
               'accent',

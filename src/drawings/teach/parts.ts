@@ -86,9 +86,11 @@ export function forceArrow(f: ForceDrawn, scale: number, theme: Theme): SvgEleme
     [base[0] - uy * wing, base[1] + ux * wing],
     [base[0] + uy * wing, base[1] - ux * wing],
   ]
+  // Beside a level arrow the words stand above it, or they would lie on the rope.
+  const up = Math.abs(uy) < 0.4 ? theme.textSize * 0.95 : 0
   const at: Point = [
     tip[0] + ux * theme.textSize * 0.5,
-    tip[1] + uy * theme.textSize * 0.9 + theme.textSize * 0.35,
+    tip[1] + uy * theme.textSize * 0.9 + theme.textSize * 0.35 - up,
   ]
   return [
     el('path', {

@@ -171,7 +171,7 @@ function drawSag(
         theme,
       ),
       words(
-        [toPicture(view, [-half, 0])[0] + size * 3, toPicture(view, [0, 0])[1] - size * 0.6],
+        [toPicture(view, [-half, 0])[0] + size * 3, toPicture(view, [0, 0])[1] - size * 2],
         `${angle.toFixed(1)}°`,
         theme,
         'ink',
