@@ -10,7 +10,7 @@ const around = mkdtempSync(join(tmpdir(), 'report-cli-'))
 afterAll(() => rmSync(around, { recursive: true, force: true }))
 
 const run = (verb: 'report' | 'diff', ...args: string[]) =>
-  spawnSync('npx', ['tsx', `src/cli/${verb}.ts`, ...args], { encoding: 'utf8' })
+  spawnSync(process.execPath, ['--import', 'tsx', `src/cli/${verb}.ts`, ...args], { encoding: 'utf8' })
 
 const SAMPLE = 'samples/thin-margins.plan.json'
 
