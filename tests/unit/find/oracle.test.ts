@@ -3,26 +3,31 @@ import { search } from '../../../src/study/find/search'
 import type { FindResult } from '../../../src/study/find/types'
 import { bruteForce, smallTask } from '../../support/find-oracle'
 
-function found(task: Parameters<typeof search>[0]): FindResult {
+/** The search's answer, or null once it has to look at more than `most` stanchions. */
+function found(task: Parameters<typeof search>[0], most: number): FindResult | null {
   const steps = search(task)
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value
+    if (!step.value.best && (step.value.stanchions ?? 0) > most) return null
   }
 }
 
-/** More seeds with SEEDS=200; bench/find.ts runs that many. */
-const SEEDS = Number(process.env.SEEDS ?? 5)
+/** More with SEEDS=200 and MOST=4: brute force is what takes the time. */
+const SEEDS = Number(process.env.SEEDS ?? 4)
+const MOST = Number(process.env.MOST ?? 3)
 
 describe('the search against studying every layout', () => {
   for (let seed = 0; seed < SEEDS; seed++) {
     it(`gives the same count and the same least clearance (seed ${seed})`, () => {
       const task = smallTask(seed)
-      const all = bruteForce(task, 4)
-      const { best, claims, counts } = found(task)
-      const within = best && best.stanchions <= 4 ? best.stanchions : null
+      const all = bruteForce(task, MOST)
+      const answer = found(task, MOST)
+      const best = answer?.best ?? null
+      const within = best && best.stanchions <= MOST ? best.stanchions : null
       expect(within).toBe(all.stanchions)
-      if (!best || within === null) return
+      if (!answer || !best || within === null) return
+      const { claims, counts } = answer
       expect(claims.fewest, JSON.stringify(counts)).toBe('proven')
       // Figures nearer than 5 mm count as equal: see rank.ts.
       expect(best.clearance! - all.clearance!).toBeLessThan(0.0051)
