@@ -8,7 +8,7 @@ const LESSON = { pull: 10000, height: 1.067, headStiffness: 1e-3, strapStiffness
 describe('the tie-back lesson', () => {
   it('has the closed form of a strap that takes it all: T/sin a, and T/tan a down', () => {
     const table = [
-      [45, 1.4142, 1],
+      [45, Math.SQRT2, 1],
       [30, 2, 1.7321],
       [20, 2.9238, 2.7475],
     ] as const
