@@ -129,14 +129,11 @@ function proposeStations(
   const good = all.filter((s) => standsWell(plan, girder, model, s))
   const spots = good.length >= 2 ? good : all
   const length = girderLength(girder)
-  const start = nearest(
-    spots.filter((s) => tiesUp(plan, girder, model, s, -1)),
-    Math.max(0, low),
-  )
-  const end = nearest(
-    spots.filter((s) => tiesUp(plan, girder, model, s, 1)),
-    Math.min(length, high),
-  )
+  const starts = spots.filter((s) => tiesUp(plan, girder, model, s, -1))
+  const ends = spots.filter((s) => tiesUp(plan, girder, model, s, 1))
+  if (row && (starts.length === 0 || ends.length === 0)) return null
+  const start = nearest(starts, Math.max(0, low))
+  const end = nearest(ends, Math.min(length, high))
   if (end - start < 1) return null
   const spans = Math.max(1, Math.ceil((end - start) / (plan.basis.maxSpan ?? USUAL_SPAN) - 1e-6))
   const even = Array.from({ length: spans + 1 }, (_, i) =>
