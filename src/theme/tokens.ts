@@ -42,7 +42,7 @@ const light: Tokens = {
   quiet: '#5B636B',
   line: '#DAD6CC',
   accent: '#0072B2',
-  accentWash: '#E2EEF6',
+  accentWash: '#EDF5FA',
   onAccent: '#FFFFFF',
   holds: '#007E5C',
   look: '#8F5E00',
