@@ -1,5 +1,6 @@
 /** Catches what a part of the window throws, so that the plan stays and can be saved. */
 import { Component, type ReactNode } from 'react'
+import { noteError } from '../../state/files/diagnostic'
 
 interface Props {
   children: ReactNode
@@ -11,6 +12,10 @@ export class ErrorBoundary extends Component<Props, { why: string | null }> {
 
   static getDerivedStateFromError(error: unknown): { why: string } {
     return { why: error instanceof Error ? error.message : String(error) }
+  }
+
+  override componentDidCatch(error: unknown): void {
+    noteError(error)
   }
 
   again = (): void => this.setState({ why: null })

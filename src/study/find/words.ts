@@ -31,7 +31,7 @@ export function claimWords(r: FindResult): string[] {
       : 'Whether a layout with fewer stanchions passes is not proven.'
   const least =
     r.claims.least === 'proven'
-      ? 'None with as few is better in the chosen order by more than 5 mm of clearance or half a percent of tension.'
+      ? 'None with as few is better in the first figure of the chosen order (by more than 5 mm or half a percent).'
       : 'Whether another with as few is better in the chosen order is not proven.'
   return [fewest, least]
 }
