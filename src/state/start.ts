@@ -11,7 +11,6 @@ import { mayLeave, openFile, save } from './files/document'
 import { offerRestore, startJournal } from './files/journal'
 import { showSample } from './files/samples'
 import { recall } from './memory'
-import { startMenus } from './menus'
 import { startModels } from './models/load'
 import { loadOwnParts } from './parts/own-parts'
 import { pruneWindow } from './prune'
@@ -27,7 +26,6 @@ export async function startUp(): Promise<void> {
   startModels()
   startStudy()
   startJournal()
-  if (getDesk().kind === 'electron') startMenus()
   startDeskMenu()
   app.subscribe((state, before) => {
     if (state.plan !== before.plan) pruneWindow()
