@@ -16,6 +16,8 @@ export interface Lens {
 
 /** Part of the picture that the points may fill. */
 const FILL = 0.86
+/** The camera keeps at least this far from every point, m: one at the lens itself is not seen. */
+const NEAREST = 1
 
 /**
  * A shot from `from` (direction target to camera; need not be of unit length) that holds all points, nearest that it
@@ -36,7 +38,9 @@ export function frameShot(points: readonly Vec3[], from: Vec3, lens: Lens): Shot
       const q = new Vector3(...p).sub(target)
       return { x: q.dot(side), y: q.dot(up), near: q.dot(back) }
     })
-    distance = Math.max(2, ...seen.map((q) => q.near + Math.max(Math.abs(q.x) / tanX, Math.abs(q.y) / tanY)))
+    const needed = (q: { x: number; y: number; near: number }): number =>
+      q.near + Math.max(NEAREST, Math.abs(q.x) / tanX, Math.abs(q.y) / tanY)
+    distance = Math.max(2, ...seen.map(needed))
     if (round < 3) centre(target, seen, distance, side, up)
   }
   return { position: target.clone().addScaledVector(back, distance).toArray(), target: target.toArray() }
