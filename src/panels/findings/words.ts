@@ -55,9 +55,18 @@ const atLeast = new Set([
   'obstacle-gap',
 ])
 
+/** Rules that ask for a value within a range: their limit is the end of it that is nearer. */
+const within = new Set(['eye-offset', 'worker-mass'])
+
+/** Whether the limit is a lower one. Of a range the margin tells which end it is taken from. */
+function isLower({ rule, value, limit, margin }: Finding): boolean {
+  if (!within.has(rule) || value === null || limit === null || margin == null) return atLeast.has(rule)
+  return Math.abs(margin - (value - limit)) <= Math.abs(margin - (limit - value))
+}
+
 export function limitWords(finding: Finding, units: UnitSystem): string {
   if (finding.rule === 'loop-side-pull') return 'told always'
   if (finding.limit === null) return ''
   const limit = formatQuantity(finding.limit, finding.unit, units)
-  return `${atLeast.has(finding.rule) ? 'at least' : 'at most'} ${limit}`
+  return `${isLower(finding) ? 'at least' : 'at most'} ${limit}`
 }
