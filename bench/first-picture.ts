@@ -7,6 +7,7 @@ import { build } from 'vite'
 import { startLoopback } from '../electron/loopback'
 import { findBrowser, isRoot, quietFlags } from '../scripts/lib/browsers.mjs'
 import { buildIfStale, builtWindow } from '../scripts/lib/build.mjs'
+import type { Timed } from './harness'
 
 export interface FirstPicture {
   /** Host, browser and page together, median, ms. */
@@ -71,4 +72,26 @@ async function buildBare(folder: string): Promise<string> {
 
 function median(values: number[]): number {
   return values.sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
+}
+
+/** For the table: both starts, and their ratio. */
+export async function bench(): Promise<Timed[]> {
+  const got = await benchFirstPicture()
+  if (!got) return []
+  const of = (name: string, ms: number, note?: string): Timed => ({
+    name,
+    median: ms,
+    low: ms,
+    high: ms,
+    checksum: '-',
+    ...(note ? { note } : {}),
+  })
+  return [
+    of('a bare page by the same tool, host and browser included', got.bareMs),
+    of(
+      'the window on a sample to its first picture',
+      got.windowMs,
+      `${got.ratio.toFixed(1)} times the bare page`,
+    ),
+  ]
 }
