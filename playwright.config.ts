@@ -23,12 +23,7 @@ export default defineConfig({
     screenshot: 'only-on-failure',
     launchOptions: {
       ...(installed ? { executablePath: installed } : {}),
-      args: [
-        '--use-angle=swiftshader',
-        '--enable-unsafe-swiftshader',
-        ...quietFlags,
-        ...(isRoot() ? ['--no-sandbox'] : []),
-      ],
+      args: ['--enable-unsafe-swiftshader', ...quietFlags, ...(isRoot() ? ['--no-sandbox'] : [])],
     },
   },
 })

@@ -17,5 +17,16 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 4000,
     reportCompressedSize: false,
+    // Some fifty small files shared by the panels cost the start more than their bytes do: they travel as two.
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'picture', test: /node_modules\/(three|@react-three)\/|src\/scene\//, priority: 2 },
+            { name: 'shared', minShareCount: 3, priority: 1 },
+          ],
+        },
+      },
+    },
   },
 })

@@ -42,7 +42,7 @@ export async function benchFirstPicture(runs = 3): Promise<FirstPicture | null> 
 async function timeStart(built: string, executablePath: string, home: string): Promise<number> {
   const started = performance.now()
   const host = await startLoopback({ built, home })
-  const args = ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', ...quietFlags]
+  const args = ['--enable-unsafe-swiftshader', ...quietFlags]
   const browser = await chromium.launch({ executablePath, args: isRoot() ? [...args, '--no-sandbox'] : args })
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })

@@ -3,6 +3,7 @@ import { Canvas, events, type GLProps } from '@react-three/fiber'
 import { type MouseEvent, type PointerEvent, useCallback, useRef, useState } from 'react'
 import type { WebGLRendererParameters } from 'three'
 import { select } from '../state/actions'
+import { pictureStands } from '../state/first-picture'
 import { app } from '../state/store'
 import { Contents } from './Contents'
 import { makeRenderer, SAMPLES } from './gl'
@@ -64,6 +65,7 @@ function rendererOr(options: WebGLRendererParameters, broken: (why: string) => v
   try {
     return makeRenderer(options)
   } catch (error) {
+    pictureStands()
     broken(error instanceof Error ? error.message : String(error))
     return new Promise(() => {})
   }

@@ -3,6 +3,7 @@ import { type RootState, useFrame, useThree } from '@react-three/fiber'
 import { useEffect } from 'react'
 import { Box3, type Object3D, Vector3 } from 'three'
 import type { Vec3 } from '../../plan/types'
+import { pictureStands } from '../../state/first-picture'
 
 export interface SceneProbe {
   /** Pixel on the page of the middle of a named object, or of a point in the plan; null where it is not in the picture. */
@@ -33,6 +34,7 @@ export function Probe() {
     if (root.scene !== 'ready' && scene.children.length > 0) {
       requestAnimationFrame(() => {
         root.scene = 'ready'
+        pictureStands()
       })
     }
   })

@@ -1,7 +1,7 @@
 /** Keeps the study in step with the plan: quick results while a hand moves something, whole ones when it rests. */
-import type { Plan } from '../../plan/types'
 import type { Explained } from '../../solver/explain'
 import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
+import { awaitPicture, firstPicture } from '../first-picture'
 import { modelStore } from '../models/model-store'
 import { app } from '../store'
 import type { FindingKey } from '../window-state'
@@ -64,12 +64,13 @@ export function startStudy(): () => void {
   const job = (withoutTime: boolean) => () => ({ withoutTime })
   quick = createRunner(job(true), onQuick, () => undefined, false)
   whole = createRunner(job(false), onWhole, (progress, doing) => set({ progress, doing }), true)
-  studyNow(app.getState().plan)
+  awaitPicture()
+  studyNow()
   const off = app.subscribe((state, before) => {
-    if (state.plan !== before.plan) studyNow(state.plan)
+    if (state.plan !== before.plan) studyNow()
   })
   const offModels = modelStore.subscribe((state, before) => {
-    if (settled(state.byFile) !== settled(before.byFile)) studyNow(app.getState().plan)
+    if (settled(state.byFile) !== settled(before.byFile)) studyNow()
   })
   return () => {
     off()
@@ -83,11 +84,14 @@ export function startStudy(): () => void {
 const settled = (byFile: ReturnType<typeof modelStore.getState>['byFile']): string =>
   JSON.stringify([...byFile].map(([file, m]) => [file, m.state, m.state === 'read' ? m.soup.hash : '']))
 
-function studyNow(plan: Plan): void {
+function studyNow(): void {
   window.clearTimeout(timer)
   set({ status: 'running', progress: 0, notice: null })
-  quick?.want(plan)
-  timer = window.setTimeout(() => whole?.want(app.getState().plan), REST)
+  void firstPicture.then(() => quick?.want(app.getState().plan))
+  timer = window.setTimeout(async () => {
+    await firstPicture
+    whole?.want(app.getState().plan)
+  }, REST)
 }
 
 /** Gives up the falls in time that are being computed; what the quick study says stays. */
@@ -105,7 +109,7 @@ export async function detailOfClash(at: ClashPlace): Promise<ClashDetail | null>
 
 /** Once more from the start. */
 export function studyAgain(): void {
-  studyNow(app.getState().plan)
+  studyNow()
 }
 
 /** The sum behind a finding as it is shown now; null while it is being computed, or where there is none. */
