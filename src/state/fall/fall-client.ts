@@ -1,20 +1,24 @@
 /** The fall's worker as seen from the window. The newest request wins; giving one up ends the worker that is at it. */
 import * as Comlink from 'comlink'
+import type { ReadModel } from '../../geometry/gaps'
 import type { Plan } from '../../plan/types'
 import type { DropRequest } from '../../study/drop'
+import { handModels } from '../models/hand'
 import type { DropReply, FallWorker } from './fall-worker'
 
 interface Live {
   worker: Worker
   api: Comlink.Remote<FallWorker>
   busy: boolean
+  /** Models that this worker has. */
+  models: Map<string, ReadModel>
 }
 
 let live: Live | null = null
 
 const start = (): Live => {
   const worker = new Worker(new URL('./fall-worker.ts', import.meta.url), { type: 'module' })
-  return { worker, api: Comlink.wrap<FallWorker>(worker), busy: false }
+  return { worker, api: Comlink.wrap<FallWorker>(worker), busy: false, models: new Map() }
 }
 
 /** Gives up the fall that is being computed. */
@@ -35,6 +39,8 @@ export async function computeFall(
   const mine = live
   mine.busy = true
   try {
+    await handModels(mine.api, mine.models)
+    if (mine !== live) return null
     const reply = await Promise.race([
       mine.api.drop(plan, request, Comlink.proxy(progress)),
       deathOf(mine.worker),

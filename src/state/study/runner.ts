@@ -5,7 +5,7 @@ import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
 import type { Explained } from '../../solver/explain'
 import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
-import { modelsForStudy } from '../models/model-store'
+import { handModels } from '../models/hand'
 import type { Studied, StudyJob, StudyWorker } from './study-worker'
 
 export type Outcome =
@@ -33,21 +33,6 @@ interface Live {
   api: Comlink.Remote<StudyWorker>
   /** Models that this worker has. */
   models: Map<string, ReadModel>
-}
-
-/** Hands a worker the models that it does not have yet; each is copied once only. */
-async function handModels({ api, models }: Live): Promise<void> {
-  const wanted = modelsForStudy()
-  for (const file of [...models.keys()]) {
-    if (wanted.has(file)) continue
-    models.delete(file)
-    await api.keepModel(file, null)
-  }
-  for (const [file, read] of wanted) {
-    if (models.get(file) === read) continue
-    models.set(file, read)
-    await api.keepModel(file, read)
-  }
 }
 
 export function createRunner(
@@ -95,7 +80,7 @@ export function createRunner(
 
   const work = async (at: Live, plan: Plan): Promise<void> => {
     try {
-      await handModels(at)
+      await handModels(at.api, at.models)
       const studied = await at.api.run(plan, job(), Comlink.proxy(progress))
       if (at !== live) return
       if (studied) {

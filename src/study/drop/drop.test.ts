@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { expectClose } from '../../../tests/support/close'
 import { readPlan } from '../../plan/read'
-import type { Plan } from '../../plan/types'
+import type { MeshObstacle, Plan } from '../../plan/types'
 import { lineInput } from '../line-input'
 import { lineStatics } from '../line-statics'
 import { timeFallAt } from '../time-falls'
@@ -94,6 +94,29 @@ describe('a fall that does not hold', () => {
     expect(strike.what.id).toBe('forms')
     expect(strike.speed).toBeGreaterThan(0)
     expect(forms.ends).toEqual({ at: strike.at, why: expect.stringContaining('strikes') })
+  })
+
+  it('strikes the ground where the ground is a model, and names the model where it was not read', () => {
+    const [x, y, z] = thin.girders[0]!.start
+    const ground: MeshObstacle = {
+      id: 'hill',
+      name: 'hill',
+      kind: 'mesh',
+      file: 'hill.stl',
+      at: [x, y, z - 3],
+    }
+    const plan: Plan = { ...thin, obstacles: [ground] }
+    const flat = [-200, -200, 0, 200, -200, 0, 0, 400, 0]
+    const models = new Map([
+      ['hill.stl', { ok: true, value: { triangles: Float32Array.from(flat) } } as const],
+    ])
+    const got = dropWorkers(plan, request(plan), { models })
+    if (!got.ok) throw new Error(got.why)
+    expect(got.value.workers[0]!.strikes!.what.id).toBe('hill')
+    expect(got.value.ends!.why).toContain('strikes hill')
+    const blind = dropped(plan).workers[0]!
+    expect(blind.strikes).toBeNull()
+    expect(blind.rest!.unlooked).toEqual(['hill'])
   })
 
   it('runs a connector out and ends there', () => {

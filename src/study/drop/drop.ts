@@ -1,4 +1,5 @@
 /** Drops workers on a line: the fall in time with its history, the energy method beside it, and what it comes to. */
+import { type ReadModel, type Top, topsUnder } from '../../geometry/gaps'
 import { placeOf } from '../../geometry/line'
 import type { Plan } from '../../plan/types'
 import { type Corner, type Solved, solved, unsolved } from '../../solver/model'
@@ -64,15 +65,14 @@ function energyFall(
 
 /** When and how fast the feet first meet something under them; D-ring to feet as stretched. */
 function strikeOf(
-  plan: Plan,
-  input: LineInput,
+  tops: Top[],
   h: FallHistory,
   index: number,
   one: TimeWorker,
   place: ReturnType<typeof placeOf>,
 ): DroppedWorker['strikes'] {
   const [x, y, top] = place.top
-  const first = beneath(plan, input.girder.id, x, y, top).under[0]
+  const first = beneath(tops, x, y, top)[0]
   if (!first) return null
   const body = one.dRingHeight + one.harnessStretch
   for (let f = 1; f < h.frames; f++) {
@@ -95,11 +95,14 @@ function membersOf(input: LineInput, request: DropRequest): Member[] | string {
     : 'a worker of this fall is not on the line'
 }
 
-/** Drops the workers of a request. Fails with a reason where the line, a worker or the integration does. */
+/**
+ * Drops the workers of a request. Fails with a reason where the line, a worker or the integration does. `models` are the
+ * model files that the plan places, as read: what is not among them can't be struck, and the rest names it.
+ */
 export function dropWorkers(
   plan: Plan,
   request: DropRequest,
-  options: TimeFallOptions = {},
+  options: TimeFallOptions & { models?: Map<string, ReadModel> } = {},
 ): Solved<DropStudy> {
   const line = plan.lines.find((l) => l.id === request.line)
   if (!line) return unsolved(`line ${request.line} is not in the plan`)
@@ -119,8 +122,9 @@ export function dropWorkers(
     { history: true, ...options },
   )
   if (!fall.ok) return fall
+  const below = topsUnder(plan, input.girder, options.models ?? new Map())
   const workers = request.drops.map((drop, i) =>
-    droppedWorker(plan, input, statics, request, fall.value, i, members[i]!, bodies[i]!, drop),
+    droppedWorker(plan, below, input, statics, request, fall.value, i, members[i]!, bodies[i]!, drop),
   )
   const ropeStrength = input.rope.breakingStrength * input.rope.termination
   const ends = endOf(fall.value, input, ropeStrength, workers, bodies)
@@ -135,6 +139,7 @@ export function dropWorkers(
 
 function droppedWorker(
   plan: Plan,
+  below: ReturnType<typeof topsUnder>,
   input: LineInput,
   statics: LineStatics,
   request: DropRequest,
@@ -151,8 +156,8 @@ function droppedWorker(
   const dynamic = dynamicFall(input, request, index, fall)
   const energy = energyFall(plan, input, statics, request, who, drop)
   const [x, y, surface] = place.top
-  const under = beneath(plan, input.girder.id, x, y, surface).under[0]
-  const strikes = fall.history ? strikeOf(plan, input, fall.history, index, one, place) : null
+  const under = beneath(below.tops, x, y, surface)[0]
+  const strikes = fall.history ? strikeOf(below.tops, fall.history, index, one, place) : null
   const lasting = { torn: body.connectorTorn, absorber: fall.absorberExtension }
   return {
     drop,
@@ -162,8 +167,8 @@ function droppedWorker(
     dynamic,
     stack: stackOf(plan, { drop, energy, dynamic }, surface, under),
     moments: momentsOf(fall, index, strikes),
-    swing: swingOf(plan, input, drop.station, who, attachment, height, body.connectorExtension),
-    rest: restOf(plan, input, statics, request.corner, drop.station, who, lasting),
+    swing: swingOf(plan, below.tops, input, drop.station, who, attachment, height, body.connectorExtension),
+    rest: restOf(below, input, statics, request.corner, drop.station, who, lasting),
     strikes,
   }
 }

@@ -1,5 +1,6 @@
+import type { topsUnder } from '../../geometry/gaps'
 import { placeOf } from '../../geometry/line'
-import type { ConnectorPart, Plan, Worker } from '../../plan/types'
+import type { ConnectorPart, Worker } from '../../plan/types'
 import { solveLoadedChain } from '../../solver/loaded'
 import { type Corner, GRAVITY } from '../../solver/model'
 import type { LineInput } from '../line-input'
@@ -18,7 +19,7 @@ export interface Lasting {
  * connector with what it has torn. Other bodies on the line are left out. Null where the line does not converge.
  */
 export function restOf(
-  plan: Plan,
+  below: ReturnType<typeof topsUnder>,
   input: LineInput,
   statics: LineStatics,
   corner: Corner,
@@ -52,6 +53,7 @@ export function restOf(
     feet,
     belowEdge: top - dRing,
     at: [x, y, feet],
-    ...beneath(plan, input.girder.id, x, y, top),
+    under: beneath(below.tops, x, y, top),
+    unlooked: below.unlooked,
   }
 }

@@ -1,3 +1,4 @@
+import type { Top } from '../../geometry/gaps'
 import { placeOf } from '../../geometry/line'
 import { standingReach, walkingSurface } from '../../geometry/room/surface'
 import type { ConnectorPart, Plan, Vec2, Worker } from '../../plan/types'
@@ -16,6 +17,7 @@ const LOOKS = 60
  */
 export function swingOf(
   plan: Plan,
+  tops: Top[],
   input: LineInput,
   station: number,
   who: { worker: Worker; connector: ConnectorPart },
@@ -44,7 +46,7 @@ export function swingOf(
     const x = place.top[0] + side * left[0] * (radius + body) * Math.sin(a)
     const y = place.top[1] + side * left[1] * (radius + body) * Math.sin(a)
     const feet = attachment - (radius + body) * Math.cos(a)
-    const first = beneath(plan, input.girder.id, x, y, place.top[2]).under[0]
+    const first = beneath(tops, x, y, place.top[2])[0]
     if (first && first.top > feet) {
       const lost = radius * (Math.cos(a) - Math.cos(start))
       const speed = Math.sqrt(2 * GRAVITY * Math.max(0, lost))

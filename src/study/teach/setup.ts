@@ -1,4 +1,5 @@
 /** What the lessons take from a plan: one line's figures, or those of a built-in example. */
+import { topsUnder } from '../../geometry/gaps'
 import { midStation, placeOf } from '../../geometry/line'
 import type { ConnectorPart, Line, Plan, Worker } from '../../plan/types'
 import { beneath } from '../drop/beneath'
@@ -64,7 +65,7 @@ const longestSpan = (x: number[]): number => x.slice(1).reduce((most, v, i) => M
 /** Room under the middle of a line's first span; the example's where the plan has nothing there. */
 function groundUnder(plan: Plan, input: LineInput): TeachFigures['lanyard']['ground'] {
   const [x, y, surface] = placeOf(input.geometry, midStation(input.geometry, 0)).top
-  const first = beneath(plan, input.girder.id, x, y, surface).under[0]
+  const first = beneath(topsUnder(plan, input.girder, new Map()).tops, x, y, surface)[0]
   return first ? { name: first.name, distance: surface - first.top } : exampleFigures.lanyard.ground
 }
 
