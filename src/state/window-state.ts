@@ -69,6 +69,9 @@ export type Dialog =
   | { kind: 'copy-girder'; girder: string }
   | { kind: 'girder-table' }
   | { kind: 'loop-table'; girder: string }
+  | { kind: 'deck-table' }
+  | { kind: 'lane-table' }
+  | { kind: 'rescue'; line: string }
   | { kind: 'model'; name: string; bytes: Uint8Array }
   | { kind: 'shortcuts' }
   | { kind: 'basis' }

@@ -33,6 +33,7 @@ export function Why(): JSX.Element | null {
       {tree ? <WhyTree tree={tree} units={units} /> : null}
       <p className={css.source}>Limit from: {finding.source}</p>
       <MendButton finding={finding} />
+      <RescueButton finding={finding} />
       <Notes finding={finding} />
     </section>
   )
@@ -51,6 +52,17 @@ function MendButton({ finding }: { finding: Finding }): JSX.Element | null {
       }
     >
       Look for small changes that mend it
+    </Button>
+  )
+}
+
+/** What is missing is written down where it is told. */
+function RescueButton({ finding }: { finding: Finding }): JSX.Element | null {
+  const line = useApp((s) => lineOfFinding(s.plan, finding)?.id)
+  if (finding.rule !== 'rescue-plan' || finding.status === 'pass' || line === undefined) return null
+  return (
+    <Button size="compact-sm" onClick={() => app.setState({ dialog: { kind: 'rescue', line } })}>
+      Record the rescue plan
     </Button>
   )
 }

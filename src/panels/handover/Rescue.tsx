@@ -66,7 +66,8 @@ function Hanging({ line }: { line: Line }): JSX.Element {
   )
 }
 
-function RescueForm({ line, close }: { line: Line; close: () => void }): JSX.Element {
+/** Who reaches a hanging worker, from where, with what, in what time; kept only when somebody has signed. */
+export function RescueForm({ line, close }: { line: Line; close: () => void }): JSX.Element {
   const [method, setMethod] = useState('')
   const [gear, setGear] = useState('')
   const [people, setPeople] = useState<number | ''>('')
@@ -88,6 +89,7 @@ function RescueForm({ line, close }: { line: Line; close: () => void }): JSX.Ele
         autosize
         minRows={2}
         maxLength={2000}
+        data-autofocus
         value={method}
         onChange={(e) => setMethod(e.currentTarget.value)}
       />

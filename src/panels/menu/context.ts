@@ -4,7 +4,7 @@ import type { AppState } from '../../state/store'
 const byKind: Record<string, string[]> = {
   girder: ['rig.lineOnGirder', 'site.copyGirder', 'site.addLoops', 'site.loopTable', 'site.addCrossFrame'],
   'loop-row': [],
-  line: ['rig.addStanchion', 'rig.addWorker', 'rig.copyLine'],
+  line: ['rig.addStanchion', 'rig.addWorker', 'rig.copyLine', 'rig.rescue'],
   stanchion: ['edit.nudgeBack', 'edit.nudgeOn', 'rig.addTieBack', 'rig.addStanchion'],
   'tie-back': ['edit.nudgeBack', 'edit.nudgeOn'],
   worker: [],

@@ -27,6 +27,8 @@ const tools: Partial<Record<View, Tools>> = {
     ],
     more: [
       'site.girderTable',
+      'site.deckTable',
+      'site.laneTable',
       'site.addLoops',
       'site.loopTable',
       'site.addGround',
@@ -44,7 +46,7 @@ const tools: Partial<Record<View, Tools>> = {
       ['rig.find', 'Find'],
       ['rig.parts', 'Parts'],
     ],
-    more: ['rig.spread', 'rig.explore', 'rig.lineOnGirder', 'rig.copyLine', 'rig.basis'],
+    more: ['rig.spread', 'rig.explore', 'rig.lineOnGirder', 'rig.copyLine', 'rig.rescue', 'rig.basis'],
   },
 }
 

@@ -9,6 +9,7 @@ import { app, useApp } from '../../state/store'
 import { type GirderRow, readGirderTable } from '../../state/tables/girder-table'
 import { ChoiceField } from '../fields/ChoiceField'
 import { closeDialog, DialogFrame } from '../shell/DialogFrame'
+import { onTakeKeys } from './PointsArea'
 import css from './site.module.css'
 
 type Good = Extract<GirderRow, { ok: true }>
@@ -30,6 +31,7 @@ export default function GirderTableDialog(): JSX.Element {
         aria-label="Girders, one a line"
         data-autofocus
         value={text}
+        onKeyDown={onTakeKeys(() => good.length > 0 && take(good, shape))}
         placeholder={units === 'us' ? 'G1; 0; 0; 46; 120; 0; 46' : 'G1; 0; 0; 14; 36.6; 0; 14'}
         onChange={(e) => setText(e.currentTarget.value)}
       />

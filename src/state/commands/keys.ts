@@ -28,9 +28,11 @@ const typing = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   target.closest('input, textarea, select, [contenteditable="true"]') !== null
 
-/** Something in front (dialog, menu, palette) has the keys to itself. */
+/** Something open in front (dialog, menu, palette, list of choices) has the keys to itself; a closed one that is kept has not. */
 const inFront = (): boolean =>
-  document.querySelector('[role="dialog"], [role="menu"], [role="listbox"]') !== null
+  [...document.querySelectorAll('[role="dialog"], [role="menu"], [role="listbox"]')].some((e) =>
+    e.checkVisibility(),
+  )
 
 function commandFor(shortcut: string): Command | undefined {
   return commands.find((c) => c.shortcut === shortcut && canRun(c))

@@ -106,6 +106,16 @@ export const rigCommands: Command[] = [
   findCommand('rig.spread', 'Spread what is uncertain', 'spread'),
   findCommand('rig.explore', 'Explore where passing ends', 'explore'),
   {
+    id: 'rig.rescue',
+    label: 'Record the rescue plan of the line',
+    group: 'Rig',
+    when: (s) => meantLine(s) !== null,
+    run: () => {
+      const line = meantLine()
+      if (line) app.setState({ dialog: { kind: 'rescue', line } })
+    },
+  },
+  {
     id: 'rig.parts',
     label: 'Parts library',
     group: 'Rig',

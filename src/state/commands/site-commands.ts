@@ -64,6 +64,13 @@ export const siteCommands: Command[] = [
     run: () => setTool({ kind: 'draw-deck', points: [] }),
   },
   {
+    id: 'site.deckTable',
+    label: 'Type or paste a deck',
+    group: 'Site',
+    shortcut: 'Shift+D',
+    run: () => app.setState({ dialog: { kind: 'deck-table' } }),
+  },
+  {
     id: 'site.addGround',
     label: 'Add ground',
     group: 'Site',
@@ -88,6 +95,13 @@ export const siteCommands: Command[] = [
     group: 'Site',
     shortcut: 'N',
     run: () => setTool({ kind: 'draw-lane', points: [] }),
+  },
+  {
+    id: 'site.laneTable',
+    label: 'Type or paste a road or rail lane',
+    group: 'Site',
+    shortcut: 'Shift+N',
+    run: () => app.setState({ dialog: { kind: 'lane-table' } }),
   },
   {
     id: 'site.addCrossFrame',
