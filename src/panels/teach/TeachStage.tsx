@@ -2,11 +2,13 @@
 import { Button } from '@mantine/core'
 import { type JSX, type RefObject, useEffect, useRef } from 'react'
 import type { Lesson } from '../../drawings/teach/lesson'
-import { ask, endQuiz, openLesson, resetLesson, teachFrom } from '../../state/teach/teach-actions'
+import { useApp } from '../../state/store'
+import { ask, endQuiz, enterTeach, openLesson, resetLesson } from '../../state/teach/teach-actions'
 import { useTeach } from '../../state/teach/teach-store'
 import type { LessonId } from '../../study/teach'
 import { cautionText } from '../words/Caution'
 import { StatusMark } from '../words/StatusMark'
+import { ExportPlot } from './ExportPlot'
 import { Grab } from './Grab'
 import { LessonPlots } from './LessonPlots'
 import { askedFigure, lessonNames, useLesson } from './lesson-of'
@@ -18,7 +20,9 @@ export default function TeachStage(): JSX.Element {
   const stage = useRef<HTMLElement>(null)
   const lesson = useLesson()
   const board = useBoardText(stage)
-  useEffect(() => void teachFrom('plan'), [])
+  const studied = useApp((s) => s.study.ofPlan === s.plan)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once more when the study knows the plan
+  useEffect(() => void enterTeach(), [studied])
   return (
     <section ref={stage} className={css.stage} aria-label="Lesson" data-testid="lesson">
       <Head stage={stage} lesson={lesson} />
@@ -46,6 +50,7 @@ function Head({
 }): JSX.Element {
   const open = useTeach((s) => s.lesson)
   const asking = useTeach((s) => s.quiz !== null)
+  const revealed = useTeach((s) => s.quiz?.revealed === true)
   return (
     <div className={css.head}>
       <div role="tablist" aria-label="Lessons">
@@ -75,6 +80,7 @@ function Head({
       <Button size="xs" variant="default" onClick={resetLesson}>
         Reset
       </Button>
+      <ExportPlot lesson={lesson} hidden={asking && !revealed} />
       <Button size="xs" variant="default" onClick={() => void wholeScreen(stage.current)}>
         Whole screen
       </Button>

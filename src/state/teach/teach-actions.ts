@@ -30,10 +30,24 @@ function figuresOf(plan: Plan, line: Line): TeachFigures {
   return planFigures(plan, line, governing?.tension ?? null, governing?.arrestForce ?? null)
 }
 
+/** The study has figures of the plan as it is now. */
+const studied = (): boolean => app.getState().study.ofPlan === app.getState().plan
+
+/** Taken with the figures that a study of this plan and line gave. */
+let taken: { plan: Plan; line: string | undefined; studied: boolean } | null = null
+
+/** The trainer comes in, or comes back: what was moved stays, unless the plan or what is known of it has changed. */
+export async function enterTeach(): Promise<void> {
+  if (taken && get().source === 'example') return
+  const same = taken?.plan === app.getState().plan && taken.line === ownLine()?.id
+  if (!same || (!taken?.studied && studied())) await teachFrom('plan')
+}
+
 /** Takes the figures of the trainer's plan, or of the built-in example; everything stands as they say. */
 export async function teachFrom(source: TeachState['source']): Promise<void> {
   const line = ownLine()
   const { plan } = app.getState()
+  taken = { plan, line: line?.id, studied: studied() }
   if (source === 'plan' && line) {
     const figures = figuresOf(plan, line)
     start(source, figures)
