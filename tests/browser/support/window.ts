@@ -1,11 +1,11 @@
 import type { Page } from '@playwright/test'
-import type { Plan } from '../../../src/plan/types'
+import type { Plan, Vec3 } from '../../../src/plan/types'
 
 /** What the window puts on `window.fallroom` for tests. */
 interface TestHook {
   store: { getState(): { plan: Plan } }
   /** Where a named object of the scene is on the screen, in CSS pixels of the page. */
-  project(name: string): { x: number; y: number } | null
+  project(what: string | Vec3): { x: number; y: number } | null
 }
 
 /** Waits for the window's own announcement that the scene is drawn. */
@@ -27,6 +27,16 @@ export async function pixelOf(page: Page, name: string): Promise<{ x: number; y:
     name,
   )
   if (!at) throw new Error(`There is no object "${name}" in the scene's view.`)
+  return at
+}
+
+/** The pixel of a point of the plan, m. Fails the test where it is not in view. */
+export async function pixelAt(page: Page, point: Vec3): Promise<{ x: number; y: number }> {
+  const at = await page.evaluate(
+    (where) => (window as unknown as { fallroom: TestHook }).fallroom.project(where),
+    point,
+  )
+  if (!at) throw new Error("The point is not in the scene's view.")
   return at
 }
 
