@@ -85,8 +85,15 @@ function kinkBetween(
 /**
  * The law of an unloaded line at horizontal distance `at` from the first head of span `span`, up to load `limit` (N).
  * At a stanchion (at = 0 or the whole span) the caller takes d = 0 instead; the law needs a point within the span.
+ * `count` loads are solved: with fewer the work between them is less exact, the law's `solve` never.
  */
-export function lineLaw(line: UnloadedLine, span: number, at: number, limit: number): Solved<LineLaw> {
+export function lineLaw(
+  line: UnloadedLine,
+  span: number,
+  at: number,
+  limit: number,
+  count = NODES,
+): Solved<LineLaw> {
   const chain = line.chains[line.grip === 'sliding' ? 0 : span]!
   const index = line.grip === 'sliding' ? span : 0
   const solve = (P: number, start: LoadedStart): LoadedChain | null =>
@@ -99,8 +106,8 @@ export function lineLaw(line: UnloadedLine, span: number, at: number, limit: num
   const nodes: LawNode[] = [{ P: 0, d: 0, below: slope, above: slope, U: 0, state: zero }]
   const law = chain.absorber
   const kinks = law ? [law.onset, law.full] : []
-  for (let j = 1; j <= NODES; j++) {
-    const P = limit * (j / NODES) ** GRADING
+  for (let j = 1; j <= count; j++) {
+    const P = limit * (j / count) ** GRADING
     const last = nodes[nodes.length - 1]!.state
     const next = solve(P, startFrom(last, P)) ?? solve(P, { H: last.H, others })
     if (!next)

@@ -24,8 +24,8 @@ function remembered<A extends unknown[], R>(make: (...args: A) => R): (...args: 
   }
 }
 
-/** Solves lazily: a caller that asks for one corner pays for one corner. */
-export function lineStatics(model: LineModel): LineStatics {
+/** Solves lazily: a caller that asks for one corner pays for one corner. `loads` per law: the usual number where absent. */
+export function lineStatics(model: LineModel, loads?: number): LineStatics {
   const installed = remembered((set: SetName) => installedLine(model, set))
   const unloaded = remembered((set: SetName, grip: Grip): Solved<UnloadedLine> => {
     const line = installed(set)
@@ -34,7 +34,7 @@ export function lineStatics(model: LineModel): LineStatics {
   const law = remembered(
     (set: SetName, grip: Grip, span: number, at: number, limit: number): Solved<LineLaw> => {
       const line = unloaded(set, grip)
-      return line.ok ? lineLaw(line.value, span, at, limit) : line
+      return line.ok ? lineLaw(line.value, span, at, limit, loads) : line
     },
   )
   return { installed, unloaded, law }

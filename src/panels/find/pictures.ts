@@ -3,7 +3,7 @@ import { plot } from '../../drawings/plot'
 import type { SvgElement } from '../../drawings/svg'
 import { formatQuantity, type UnitSystem } from '../../plan/units'
 import type { ExplorePoint } from '../../study/explore/explore'
-import type { Distribution } from '../../study/spread/spread'
+import type { Distribution } from '../../study/spread/types'
 
 const WIDTH = 400
 const HEIGHT = 220

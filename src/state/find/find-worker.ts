@@ -6,7 +6,8 @@ import { type ExplorePoint, type ExploreTask, explore } from '../../study/explor
 import { search } from '../../study/find/search'
 import type { FindProgress, FindResult, FindTask } from '../../study/find/types'
 import { type Mending, mend } from '../../study/mend/mend'
-import { type SpreadResult, type SpreadTask, spread } from '../../study/spread/spread'
+import { spread } from '../../study/spread/spread'
+import type { SpreadResult, SpreadTask } from '../../study/spread/types'
 import type { FindingKey } from '../window-state'
 
 type Models = ReadonlyMap<string, ReadModel>

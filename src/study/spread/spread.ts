@@ -1,49 +1,11 @@
 /** The spread of a line's results where its uncertain figures vary: seeded quasi-random samples through the same solver. */
 import type { Plan } from '../../plan/types'
-import { studyLine } from '../line-study'
 import type { Models } from '../obstacles'
 import { study } from '../study'
 import { haltonPoints, MOST_DIMENSIONS } from './halton'
-import { type SpreadInput, samplePlan, spreadInputs, type Tolerances, USUAL_TOLERANCES } from './inputs'
+import { type SpreadInput, samplePlan, spreadInputs, USUAL_TOLERANCES } from './inputs'
 import { runSample, SPREAD_RULES } from './sample'
-
-export interface SpreadTask {
-  plan: Plan
-  line: string
-  samples: number
-  seed: number
-  tolerances?: Tolerances
-}
-
-/** How one figure is distributed. */
-export interface Distribution {
-  /** The worst corner of the energy method, as the findings have it. */
-  corner: number | null
-  mean: number
-  low: number
-  high: number
-  /** Quantiles by share: 5, 50, 95, 99 %. */
-  quantiles: { share: number; value: number }[]
-  bins: { from: number; to: number; count: number }[]
-  /** Share of samples beyond the corner. */
-  beyond: number
-  /** Share of the variance that each input makes by itself, the greatest first. */
-  matters: { input: string; label: string; share: number }[]
-}
-
-export interface SpreadResult {
-  samples: number
-  seed: number
-  /** Samples whose falls could not be computed; they count in no share. */
-  failed: number
-  clearance: Distribution
-  tension: Distribution
-  rules: { rule: string; share: number }[]
-  /** Clearance that is there at the worst place, m; null: nothing below limits it. */
-  room: number | null
-  inputs: { id: string; label: string; low: number; high: number; unit: string }[]
-  method: string
-}
+import type { Distribution, SpreadResult, SpreadTask } from './types'
 
 export const METHOD =
   'Scrambled Halton points, every input evenly spread over its range and independent of the others; falls by energy at mid-span of every span and beside stanchions. What matters: first-order share of variance from conditional means in 25 bins.'
@@ -107,10 +69,9 @@ function distribution(
 function cornerOf(plan: Plan, lineId: string, models?: Models) {
   const line = plan.lines.find((l) => l.id === lineId)!
   const alone = { ...plan, lines: [line], workers: plan.workers.filter((w) => w.line === lineId) }
-  const { governing } = studyLine(alone, line, () => 'left out').results
-  const { obstacles } = study(alone, { withoutTime: true, ...(models ? { models } : {}) }).results
+  const { lines, obstacles } = study(alone, { withoutTime: true, ...(models ? { models } : {}) }).results
   const gaps = obstacles.flatMap((o) => (o.gap === null ? [] : [o.gap]))
-  const { clearance, tension } = governing
+  const { clearance, tension } = lines[0]!.governing
   const room = clearance === null || gaps.length === 0 ? null : clearance + Math.min(...gaps)
   return { alone, clearance, tension, room }
 }
@@ -158,5 +119,14 @@ export function* spread(task: SpreadTask, models?: Models): Generator<number, Sp
     room: corner.room,
     inputs: inputs.map(({ id, label, low, high, unit }) => ({ id, label, low, high, unit })),
     method: METHOD,
+  }
+}
+
+/** The whole spread at once, for papers and commands; see `spread` for the same with progress. */
+export function spreadOf(task: SpreadTask, models?: Models): SpreadResult | null {
+  const steps = spread(task, models)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
   }
 }

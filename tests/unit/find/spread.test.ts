@@ -6,7 +6,10 @@ import { energyFindings } from '../../../src/study/find/quick'
 import { haltonPoints } from '../../../src/study/spread/halton'
 import { samplePlan, spreadInputs, USUAL_TOLERANCES } from '../../../src/study/spread/inputs'
 import { runSample, SPREAD_RULES } from '../../../src/study/spread/sample'
-import { type SpreadResult, spread } from '../../../src/study/spread/spread'
+import { spread } from '../../../src/study/spread/spread'
+import type { SpreadResult } from '../../../src/study/spread/types'
+
+import { expectClose } from '../../support/close'
 
 const read = (name: string): Plan => {
   const got = readPlan(readFileSync(new URL(`../../../samples/${name}.plan.json`, import.meta.url), 'utf8'))
@@ -70,6 +73,20 @@ describe('spread', () => {
         const wanted = SPREAD_RULES.filter((r) => r !== 'obstacle-gap' && told.has(r))
         expect([...runSample(sample, null)!.fails].sort(), `${name}, sample ${i}`).toEqual([...wanted].sort())
       }
+    }
+  })
+
+  it('needs no more loads per line law than it takes: clearance to 0.1 mm, tension to 1e-5', () => {
+    const line = plan.lines[0]!
+    const inputs = spreadInputs(plan, line.id, USUAL_TOLERANCES)
+    const point = haltonPoints(inputs.length, 2)
+    for (let i = 0; i < 20; i++) {
+      const values = point(i).map((u, j) => inputs[j]!.low + u * (inputs[j]!.high - inputs[j]!.low))
+      const sample = samplePlan(plan, line.id, inputs, values)
+      const [few, many] = [runSample(sample, 4)!, runSample(sample, 4, 60)!]
+      expectClose(few.clearance, many.clearance, { abs: 1e-4 })
+      expectClose(few.tension, many.tension, { rel: 1e-5 })
+      expect(few.fails).toEqual(many.fails)
     }
   })
 
