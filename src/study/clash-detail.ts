@@ -23,8 +23,6 @@ export interface ClashDetail {
   station: number
   /** Offset (m, positive left) and height above the girder's top along the underside. */
   underside: [number, number][]
-  /** Least distance in any direction between this line's room and the obstacle, m; null: its gap already says it. */
-  nearest: number | null
   /** Summands of the depth below the girder's top, m; null where that fall is not known. */
   stack: {
     freeFall: number
@@ -39,7 +37,7 @@ export interface ClashDetail {
   feet: [number, number] | null
 }
 
-/** The detail of a clash from the study of its line; null where the line is not there. `nearest` is measured elsewhere. */
+/** The detail of a clash from the study of its line; null where the line is not there. */
 export function clashDetail(
   line: LineStudy | undefined,
   room: Room | undefined,
@@ -61,7 +59,6 @@ export function clashDetail(
     girder: line.input.girder.id,
     station,
     underside: undersideAcross(room, station),
-    nearest: null,
   }
   if (!fall) return { ...base, stack: null, attachment: null, feet: null }
   const { harnessStretch } = fall.worker

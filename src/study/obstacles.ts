@@ -41,11 +41,14 @@ function studiedGap(plan: Plan, gap: ObstacleGap): StudiedGap {
   return { result, name: girder?.name ?? gap.id, kind: 'girder', margin: 0, worker }
 }
 
-/** The rooms of the studied lines, and the gap of every obstacle and girder. */
-export function studyObstacles(plan: Plan, lines: LineStudy[], models: Models = new Map()): ObstacleStudy {
+/** The rooms of the studied lines, and the gap of every obstacle and girder; with `nearest` in any direction too. */
+export function studyObstacles(
+  plan: Plan,
+  lines: LineStudy[],
+  models: Models = new Map(),
+  nearest = false,
+): ObstacleStudy {
   const rooms = lines.map((line) => roomOf(plan, line))
-  return {
-    rooms,
-    gaps: gapsOfPlan(plan, rooms, placedModels(plan, models)).map((gap) => studiedGap(plan, gap)),
-  }
+  const gaps = gapsOfPlan(plan, rooms, placedModels(plan, models), nearest)
+  return { rooms, gaps: gaps.map((gap) => studiedGap(plan, gap)) }
 }

@@ -104,6 +104,8 @@ export interface ObstacleResult {
   horizontal?: number | null
   /** Least distance in any direction, m; 0 where they touch. */
   nearest?: number | null
+  /** Where that is, on the obstacle; whose fall from which station comes so near. */
+  nearestAt?: { at: Vec3; line: string; station: number; worker: string } | null
   /** Worker, line set and connector end that govern. */
   worker?: string | null
   corner?: { line: LineSetName; connector: ConnectorEnd } | null

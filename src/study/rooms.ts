@@ -79,5 +79,16 @@ export function roomInput(plan: Plan, line: LineStudy): RoomInput {
   }
 }
 
-/** The fall room of one line of the plan. */
-export const roomOf = (plan: Plan, line: LineStudy): Room => buildRoom(roomInput(plan, line))
+const built = new WeakMap<LineStudy, { key: string; room: Room }>()
+
+/** The fall room of one line of the plan; the same one again while neither the line nor what one walks on changes. */
+export function roomOf(plan: Plan, line: LineStudy): Room {
+  const surface = walkingSurface(plan, line.input.girder)
+  const side = plan.basis.bodyRadius + plan.basis.marginSide
+  const key = JSON.stringify([surface, side])
+  const kept = built.get(line)
+  if (kept?.key === key) return kept.room
+  const room = buildRoom(roomInput(plan, line))
+  built.set(line, { key, room })
+  return room
+}

@@ -12,6 +12,8 @@ import { timeFallsOf } from './time-falls'
 export interface StudyOptions {
   /** Leave the falls in time out (while something is being dragged): what needs them says so. */
   withoutTime?: boolean
+  /** Measure the least distance in any direction too; absent: where falls in time are computed. */
+  nearest?: boolean
   /** Models that the plan names, by file; what is missing makes its gap unknown. */
   models?: Models
   /** Studies of lines that have not changed since, by line id; see `sameLine`. */
@@ -77,7 +79,7 @@ export function study(plan: Plan, options: StudyOptions = {}): Study {
     options.progress?.(i / plan.lines.length, line.name)
     return options.known?.get(line.id) ?? studyLine(plan, line, timeFalls)
   })
-  const obstacles = studyObstacles(plan, lines, options.models)
+  const obstacles = studyObstacles(plan, lines, options.models, options.nearest ?? !options.withoutTime)
   const context: RuleContext = {
     plan,
     lines: lines.map((l) => l.facts),

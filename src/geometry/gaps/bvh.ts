@@ -2,7 +2,7 @@
  * The one place where three and three-mesh-bvh are used in geometry: an index over a model's triangles, and a search that
  * goes down into a box only while what is in it can still be nearer than the best found so far.
  */
-import { BufferAttribute, BufferGeometry, Matrix4, type Vector3 } from 'three'
+import { BufferAttribute, BufferGeometry, type Vector3 } from 'three'
 import { INTERSECTED, MeshBVH, NOT_INTERSECTED } from 'three-mesh-bvh'
 import type { Vec3 } from '../../plan/types'
 
@@ -24,8 +24,6 @@ export interface TriangleIndex {
     best: () => number,
     visit: (corners: [Vec3, Vec3, Vec3]) => void,
   ) => void
-  /** Least distance to the triangles of another surface (positions and indices), m, if below `limit`. */
-  distanceTo: (positions: Float32Array, indices: Uint32Array, limit: number) => number
 }
 
 const point = (v: Vector3): Vec3 => [v.x, v.y, v.z]
@@ -49,15 +47,6 @@ export function triangleIndex(triangles: Float32Array, progress?: (share: number
           return false
         },
       })
-    },
-    distanceTo: (positions, indices, limit) => {
-      const other = new BufferGeometry()
-      other.setAttribute('position', new BufferAttribute(positions, 3))
-      // The index rearranges the list of triangles: it gets its own.
-      other.setIndex(new BufferAttribute(indices.slice(), 1))
-      const indexed = Object.assign(other, { boundsTree: new MeshBVH(other) })
-      const hit = bvh.closestPointToGeometry(indexed, new Matrix4(), undefined, undefined, 0, limit)
-      return hit ? hit.distance : Number.POSITIVE_INFINITY
     },
   }
 }

@@ -2,7 +2,7 @@
 import type { Vec2 } from '../../plan/types'
 import { segmentToPolygon } from '../polygon'
 import type { Room, Slice } from '../room/types'
-import { allSlices } from '../room/underside'
+import { boxesApart, type PlanBox, planBox, roomAxis, type Stretch, stretchesOf } from './stretch'
 import { meetingRange } from './swing-gap'
 
 export interface PlanDistance {
@@ -12,47 +12,14 @@ export interface PlanDistance {
   station: number
 }
 
-/** Length of a stretch along the line whose lowest point is kept, in stations (m along the girder). */
-const STRETCH = 0.2
-
-/** Of slices at the same station and in the same direction the widest alone. */
-function rimOf(list: Slice[]): Slice[] {
-  const by = new Map<number, Slice>()
-  for (const s of list) if (s.reach > (by.get(s.station)?.reach ?? -1)) by.set(s.station, s)
-  return [...by.values()]
-}
-
 export interface Footing {
+  stretches: Stretch[]
+  /** Bounds of a polygon along and across the room's girder. */
+  boxOf: (points: Vec2[]) => PlanBox
   /** Least underside of the room, or a little less, over a rectangle in plan; infinite where they share no area. */
   lowestOver: (x0: number, y0: number, x1: number, y1: number) => number
   /** Distance in plan to a polygon, if below `limit`. */
   distanceTo: (points: Vec2[], limit: number) => PlanDistance | null
-}
-
-/** Slices that are tried one by one over a small rectangle; over a large one stretches do. */
-interface Stretch {
-  low: number
-  slices: Slice[]
-  /** The widest at each of their stations: what bounds the footprint. */
-  rim: Slice[]
-  /** The widest of them. */
-  widest: Slice
-}
-
-function stretchesOf(slices: Slice[]): Stretch[] {
-  const by = new Map<string, Slice[]>()
-  for (const s of slices) {
-    const key = `${Math.floor(s.station / STRETCH)}:${s.dx.toFixed(3)}:${s.dy.toFixed(3)}`
-    const list = by.get(key)
-    if (list) list.push(s)
-    else by.set(key, [s])
-  }
-  return [...by.values()].map((list) => ({
-    low: Math.min(...list.map((s) => s.z - s.radius)),
-    slices: list,
-    rim: rimOf(list),
-    widest: list.reduce((a, b) => (b.reach > a.reach ? b : a)),
-  }))
 }
 
 const known = new WeakMap<Room, Footing>()
@@ -65,10 +32,12 @@ export function footingOf(room: Room): Footing {
 }
 
 function madeFooting(room: Room): Footing {
-  const stretches = stretchesOf(allSlices(room))
-  // A stretch stands for all its slices: its widest, moved by as much as they stand apart.
-  const slack = stretchSlack(stretches)
+  const stretches = stretchesOf(room)
+  const [ax, ay] = roomAxis(room)
+  const boxOf = (points: Vec2[]): PlanBox => planBox(points, ax, ay)
   return {
+    stretches,
+    boxOf,
     lowestOver: (x0, y0, x1, y1) => {
       const corners: Vec2[] = [
         [x0, y0],
@@ -76,57 +45,64 @@ function madeFooting(room: Room): Footing {
         [x1, y1],
         [x0, y1],
       ]
-      let least = Number.POSITIVE_INFINITY
-      for (const { low, widest, slices } of stretches) {
-        if (low >= least || !meets(widest, room.side + slack, corners)) continue
-        least = Math.min(least, leastOf(slices, room.side, corners, least))
-      }
-      return least
+      return lowestOver(stretches, room.side, corners, boxOf(corners))
     },
-    distanceTo: (points, limit) => {
-      let best: PlanDistance | null = null
-      const order = stretches
-        .map((stretch) => ({
-          ...stretch,
-          least: far(stretch.widest, points[0]!, points) - slack - room.side,
-        }))
-        .sort((a, b) => a.least - b.least)
-      for (const { widest, rim, least } of order) {
-        if (least >= limit) break
-        if (beside(widest, points).distance - slack - room.side >= limit) continue
-        for (const s of rim) {
-          const found = beside(s, points)
-          const distance = Math.max(0, found.distance - room.side)
-          if (distance >= limit) continue
-          limit = distance
-          best = { distance, at: found.at, station: s.station }
-        }
-      }
-      return best
-    },
+    distanceTo: (points, limit) => distanceTo(stretches, room.side, points, boxOf(points), limit),
   }
 }
 
-/** A lower bound of the distance from a swing to a polygon: from its middle to the polygon's circle about a corner. */
-function far(s: Slice, [x, y]: Vec2, points: Vec2[]): number {
-  let radius = 0
-  for (const p of points) radius = Math.max(radius, Math.hypot(p[0] - x, p[1] - y))
-  return Math.hypot(s.x - x, s.y - y) - s.reach - radius
+function lowestOver(stretches: Stretch[], side: number, corners: Vec2[], bounds: PlanBox): number {
+  let least = Number.POSITIVE_INFINITY
+  for (const { low, widest, slices, slack, box } of stretches) {
+    if (low >= least || boxesApart(box, bounds) > side) continue
+    if (!meets(widest, side + slack, corners)) continue
+    least = Math.min(least, leastOf(slices, side, corners, least))
+  }
+  return least
+}
+
+/** The stretch that may be nearest is looked at first, so that most of the others need no look. */
+function distanceTo(
+  stretches: Stretch[],
+  side: number,
+  points: Vec2[],
+  bounds: PlanBox,
+  limit: number,
+): PlanDistance | null {
+  let best: PlanDistance | null = null
+  const look = ({ widest, rim, slack }: Stretch): void => {
+    if (beside(widest, points).distance - slack - side >= limit) return
+    for (const s of rim) {
+      const found = beside(s, points)
+      const distance = Math.max(0, found.distance - side)
+      if (distance >= limit) continue
+      limit = distance
+      best = { distance, at: found.at, station: s.station }
+    }
+  }
+  const first = nearestStretch(stretches, bounds)
+  if (first) look(first)
+  for (const stretch of stretches) {
+    if (stretch !== first && boxesApart(stretch.box, bounds) - side < limit) look(stretch)
+  }
+  return best
+}
+
+function nearestStretch(stretches: Stretch[], bounds: PlanBox): Stretch | undefined {
+  let least = Number.POSITIVE_INFINITY
+  let first: Stretch | undefined
+  for (const stretch of stretches) {
+    const apart = boxesApart(stretch.box, bounds)
+    if (apart < least) [least, first] = [apart, stretch]
+  }
+  return first
 }
 
 /** Distance in plan between a swing, without the body about it, and a polygon. */
-function beside(s: Slice, points: Vec2[]): { distance: number; at: Vec2 } {
+export function beside(s: Slice, points: Vec2[]): { distance: number; at: Vec2 } {
   const a: Vec2 = [s.x - s.dx * s.reach, s.y - s.dy * s.reach]
   const b: Vec2 = [s.x + s.dx * s.reach, s.y + s.dy * s.reach]
   return segmentToPolygon(a, b, points)
-}
-
-function stretchSlack(stretches: Stretch[]): number {
-  let most = 0
-  for (const { slices, widest } of stretches) {
-    for (const s of slices) most = Math.max(most, Math.hypot(s.x - widest.x, s.y - widest.y))
-  }
-  return most
 }
 
 function meets(s: Slice, side: number, corners: Vec2[]): boolean {

@@ -1,5 +1,4 @@
 export { type ModelData, meshTarget, modelIndex, type ReadModel } from './mesh'
-export { nearestDistance } from './nearest'
 export { gapsOfLine, gapsOfPlan, type LineGaps, mergeGaps } from './plan-gaps'
 export { type MeshTarget, type Target, targetsOf } from './target'
 export { type Top, topsUnder } from './top-under'

@@ -1,11 +1,11 @@
 /** Models as obstacles: triangles that were read, indexed once, and measured wherever they stand. */
-import type { MeshObstacle, Vec3 } from '../../plan/types'
-import { counterClockwise } from '../polygon'
+import type { MeshObstacle } from '../../plan/types'
 import type { Room } from '../room/types'
 import { lidAt } from '../room/underside'
-import { type Box, type TriangleIndex, triangleIndex } from './bvh'
+import { type TriangleIndex, triangleIndex } from './bvh'
 import { facetsOf } from './facet'
 import { footingOf } from './footing'
+import { isOverLid, nearestInPlan, nearestToModel } from './nearest-mesh'
 import { type Placement, placementOf, roomInModel, toPlan } from './placed-room'
 import { gapToFacet } from './room-gap'
 import { ABOVE, type Measured, type MeshTarget } from './target'
@@ -46,6 +46,16 @@ function zUp(triangles: Float32Array): Float32Array {
   return out
 }
 
+const contents = new WeakMap<Float32Array, number>()
+let counted = 0
+
+/** A number that stands for these triangles as long as they live. */
+function contentOf(triangles: Float32Array): number {
+  const known = contents.get(triangles) ?? ++counted
+  contents.set(triangles, known)
+  return known
+}
+
 /** A placed model as something to measure, or why it cannot be. A file that is not the one placed is not known. */
 export function meshTarget(mesh: MeshObstacle, read: ReadModel | undefined): MeshTarget {
   if (!read) return { ok: false, why: `the model file ${mesh.file} was not read` }
@@ -60,7 +70,12 @@ export function meshTarget(mesh: MeshObstacle, read: ReadModel | undefined): Mes
   }
   const placement = placementOf(mesh)
   const index = modelIndex(triangles, mesh.upAxis)
-  return { ok: true, measure: (room) => measureModel(room, index, placement) }
+  return {
+    ok: true,
+    content: contentOf(triangles),
+    measure: (room) => measureModel(room, index, placement),
+    nearest: (room) => nearestToModel(room, index, placement),
+  }
 }
 
 /**
@@ -71,10 +86,9 @@ export function measureModel(room: Room, index: TriangleIndex, placement: Placem
   const own = roomInModel(room, placement)
   const footing = footingOf(own)
   let best: GapPoint | null = null
-  const overLid = (box: Box): boolean => box.min.z >= highestLid(own, box)
   index.search(
     (box) =>
-      overLid(box)
+      isOverLid(own, box)
         ? Number.POSITIVE_INFINITY
         : footing.lowestOver(box.min.x, box.min.y, box.max.x, box.max.y) - box.max.z,
     () => best?.gap ?? Number.POSITIVE_INFINITY,
@@ -90,39 +104,4 @@ export function measureModel(room: Room, index: TriangleIndex, placement: Placem
   }
   const at = toPlan(placement, found.at)
   return { point: { ...found, gap: found.gap * placement.scale, at }, beside: null }
-}
-
-const highestLid = (room: Room, { min, max }: Box): number =>
-  room.lid.z0 +
-  Math.max(room.lid.gx * min.x, room.lid.gx * max.x) +
-  Math.max(room.lid.gy * min.y, room.lid.gy * max.y)
-
-/** The nearest triangle in plan. */
-function nearestInPlan(own: Room, index: TriangleIndex, placement: Placement): Measured['beside'] {
-  const footing = footingOf(own)
-  let limit = Number.POSITIVE_INFINITY
-  let best: { at: Vec3; station: number } | null = null
-  index.search(
-    ({ min, max }) =>
-      footing.distanceTo(
-        [
-          [min.x, min.y],
-          [max.x, min.y],
-          [max.x, max.y],
-          [min.x, max.y],
-        ],
-        Number.POSITIVE_INFINITY,
-      )?.distance ?? Number.POSITIVE_INFINITY,
-    () => limit,
-    (corners) => {
-      const near = footing.distanceTo(counterClockwise(corners.map((p) => [p[0], p[1]])), limit)
-      if (!near) return
-      limit = near.distance
-      best = { at: [near.at[0], near.at[1], Math.max(...corners.map((p) => p[2]))], station: near.station }
-    },
-  )
-  const found = best as { at: Vec3; station: number } | null
-  return (
-    found && { distance: limit * placement.scale, at: toPlan(placement, found.at), station: found.station }
-  )
 }

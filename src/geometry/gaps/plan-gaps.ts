@@ -1,25 +1,34 @@
 /** The gap of every obstacle of a plan, worst over its lines. */
 import type { Plan } from '../../plan/types'
 import type { Room } from '../room/types'
+import { measuredGap, nearestGap } from './kept-gaps'
+import type { Near } from './nearest'
 import { type Measured, type MeshTarget, type Target, targetsOf } from './target'
 import type { ObstacleGap } from './types'
 
-/** What one line's room says of every target, in the order of `targetsOf`; kept while the line does not change. */
+/** What one line's room says of every target, in the order of `targetsOf`. */
 export type LineGaps = (Measured | null)[]
 
-/** Measures every target against one room: what must be done again when its line changes. */
+/** Measures every target against one room; what was measured before of both as they are now is kept. */
 export const gapsOfLine = (room: Room, targets: Target[]): LineGaps =>
-  targets.map((t) => t.measure?.(room) ?? null)
+  targets.map((t) => measuredGap(room, t))
 
 /**
  * The gap of every obstacle and girder (mechanics section 8): the least vertical distance from the underside of the
  * lines' rooms to it over the plan area they share, less its own margin; negative is a clash. Nothing is passed over in
- * silence: where a room or a model is not known, neither is the gap, unless what is known already clashes.
+ * silence: where a room or a model is not known, neither is the gap, unless what is known already clashes. With `nearest`
+ * the least distance in any direction is told too, which takes longer.
  */
-export function gapsOfPlan(plan: Plan, rooms: Room[], meshes = new Map<string, MeshTarget>()): ObstacleGap[] {
+export function gapsOfPlan(
+  plan: Plan,
+  rooms: Room[],
+  meshes = new Map<string, MeshTarget>(),
+  nearest = false,
+): ObstacleGap[] {
   const targets = targetsOf(plan, meshes)
   const byLine = rooms.map((room) => gapsOfLine(room, targets))
-  return mergeGaps(targets, rooms, byLine)
+  const gaps = mergeGaps(targets, rooms, byLine)
+  return nearest ? gaps.map((gap, i) => withNearest(gap, targets[i]!, rooms)) : gaps
 }
 
 /** Joins what the lines say, line by line as in `rooms`. */
@@ -78,6 +87,26 @@ function apart(id: string, rooms: Room[], measured: (Measured | null)[]): Obstac
   return { ...empty(id), at, line: rooms[best]!.line, station, horizontal: distance }
 }
 
+/** Adds the least distance in any direction: 0 in a clash, not told where a part of a room is not known. */
+function withNearest(gap: ObstacleGap, target: Target, rooms: Room[]): ObstacleGap {
+  if (gap.unknown !== undefined) return gap
+  if (gap.gap !== null && gap.gap + target.margin <= 0) {
+    const { at, line, station, worker } = gap
+    const place = at && line && station !== null && worker ? { at, line, station, worker } : null
+    return { ...gap, nearest: 0, nearestAt: place }
+  }
+  let best: { near: Near; room: Room } | null = null
+  for (const room of rooms) {
+    const near = nearestGap(room, target)
+    if (near && (!best || near.distance < best.near.distance)) best = { near, room }
+  }
+  if (!best) return gap
+  const { near, room } = best
+  const { worker } = room.corners[near.corner]!
+  const nearestAt = { at: near.at, line: room.line, station: near.station, worker }
+  return { ...gap, nearest: near.distance, nearestAt }
+}
+
 const empty = (id: string): ObstacleGap => ({
   id,
   gap: null,
@@ -86,6 +115,7 @@ const empty = (id: string): ObstacleGap => ({
   station: null,
   horizontal: null,
   nearest: null,
+  nearestAt: null,
   worker: null,
   corner: null,
 })

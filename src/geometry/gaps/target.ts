@@ -3,6 +3,7 @@ import type { Obstacle, Plan, Vec3 } from '../../plan/types'
 import type { Room } from '../room/types'
 import { lidAt } from '../room/underside'
 import { crossFrameSolid, girderSolid, outsideSurface } from './girder-solid'
+import { type Near, nearestToFacets, nearestToLevel } from './nearest'
 import { gapToFacets, gapToLevel, planDistance, spot } from './room-gap'
 import { boxSolid, laneSolid, type Solid } from './solid'
 import type { Facet, GapPoint } from './types'
@@ -17,12 +18,18 @@ export interface Measured {
 }
 
 /** A model that was read and indexed for queries, or why it could not be. See mesh.ts. */
-export type MeshTarget = { ok: true; measure: (room: Room) => Measured } | { ok: false; why: string }
+export type MeshTarget =
+  | { ok: true; content: number; measure: (room: Room) => Measured; nearest: (room: Room) => Near | null }
+  | { ok: false; why: string }
 
 export interface Target {
   id: string
+  /** Everything that its figures depend on beside the room, as one text. */
+  key: string
   margin: number
   measure: ((room: Room) => Measured) | null
+  /** Nearest place in any direction; null where the room or what counts of the obstacle is empty. */
+  nearest: ((room: Room) => Near | null) | null
   /** Why it cannot be measured. */
   unknown?: string
 }
@@ -32,40 +39,55 @@ export const UNDER_SURFACE = 'nothing of it sticks out from under the walking su
 
 /** All obstacles of the plan in their order, then the girders. */
 export function targetsOf(plan: Plan, meshes: Map<string, MeshTarget>): Target[] {
-  const girders = plan.girders.map((g): Target => {
-    const solid = girderSolid(g)
-    return { id: g.id, margin: 0, measure: (room) => measureOutside(room, solid) }
-  })
+  const girders = plan.girders.map(
+    (g): Target => ({ id: g.id, key: JSON.stringify(g), margin: 0, ...outsideOf(girderSolid(g)) }),
+  )
   return [...plan.obstacles.map((o) => targetOf(plan, o, meshes)), ...girders]
 }
 
+type Ways = Pick<Target, 'measure' | 'nearest'>
+
 function targetOf(plan: Plan, o: Obstacle, meshes: Map<string, MeshTarget>): Target {
-  const common = { id: o.id, margin: o.margin ?? 0 }
-  const solid = (s: Solid): Target => ({ ...common, measure: (room) => measureSolid(room, s, s.facets) })
+  const common = { id: o.id, key: JSON.stringify(o), margin: o.margin ?? 0 }
+  const unknown = (why: string): Target => ({ ...common, measure: null, nearest: null, unknown: why })
   switch (o.kind) {
     case 'ground':
     case 'water':
       return {
         ...common,
         measure: (room) => ({ point: gapToLevel(room, o.elevation), beside: null }),
+        nearest: (room) => nearestToLevel(room, o.elevation),
       }
     case 'box':
-      return solid(boxSolid(o))
+      return { ...common, ...solidWays(boxSolid(o)) }
     case 'lane':
-      return solid(laneSolid(o))
+      return { ...common, ...solidWays(laneSolid(o)) }
     case 'cross-frame': {
       const found = crossFrameSolid(plan, o)
-      if (!found)
-        return { ...common, measure: null, unknown: 'one of the girders that it stands between is missing' }
-      return { ...common, measure: (room) => measureOutside(room, found) }
+      if (!found) return unknown('one of the girders that it stands between is missing')
+      const between = plan.girders.filter((g) => o.between.includes(g.id))
+      return { ...common, key: JSON.stringify([o, between]), ...outsideOf(found) }
     }
     case 'mesh': {
       const mesh = meshes.get(o.id)
-      if (mesh?.ok) return { ...common, measure: mesh.measure }
-      return { ...common, measure: null, unknown: mesh?.why ?? `the model file ${o.file} was not read` }
+      if (!mesh?.ok) return unknown(mesh?.why ?? `the model file ${o.file} was not read`)
+      const { measure, nearest, content } = mesh
+      return { ...common, key: `${common.key} ${content}`, measure, nearest }
     }
   }
 }
+
+const solidWays = (solid: Solid): Ways => ({
+  measure: (room) => measureSolid(room, solid, solid.facets),
+  nearest: (room) => (isAbove(room, solid) ? null : nearestToFacets(room, solid.facets)),
+})
+
+/** Of girders and bracing only what is not under the line's walking surface. */
+const outsideOf = (solid: Solid): Ways => ({
+  measure: (room) => measureOutside(room, solid),
+  nearest: (room) =>
+    isAbove(room, solid) ? null : nearestToFacets(room, outsideSurface(solid.facets, room.surface)),
+})
 
 function measureSolid(room: Room, solid: Solid, facets: Facet[]): Measured {
   if (isAbove(room, solid)) return { point: null, beside: null, note: ABOVE }
@@ -75,7 +97,6 @@ function measureSolid(room: Room, solid: Solid, facets: Facet[]): Measured {
   return { point, beside: near && { ...near, at: spot(near.at, near.z) } }
 }
 
-/** Of girders and bracing only what is not under the line's walking surface. */
 function measureOutside(room: Room, solid: Solid): Measured {
   const facets = outsideSurface(solid.facets, room.surface)
   if (facets.length === 0) return { point: null, beside: null, note: UNDER_SURFACE }

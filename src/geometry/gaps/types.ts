@@ -35,6 +35,13 @@ export interface GapPoint {
   centre?: Vec3
 }
 
+export interface NearestPlace {
+  at: Vec3
+  line: string
+  station: number
+  worker: string
+}
+
 /** What is told of one obstacle: fits the results contract. */
 export interface ObstacleGap {
   id: string
@@ -48,6 +55,8 @@ export interface ObstacleGap {
   horizontal: number | null
   /** Least distance in any direction between room and obstacle, m; 0 where they touch; null: not computed. */
   nearest: number | null
+  /** Where that is, on the obstacle, and whose fall from which station comes so near; null where it is not told. */
+  nearestAt: NearestPlace | null
   /** Worker and corner that govern. */
   worker: string | null
   corner: { line: 'soft' | 'stiff'; connector: 'low' | 'high' } | null

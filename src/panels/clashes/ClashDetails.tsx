@@ -8,6 +8,7 @@ import type { Clash } from '../../state/clashes/clash-list'
 import { useApp } from '../../state/store'
 import { detailOfClash } from '../../state/study/study-client'
 import type { ClashDetail } from '../../study/clash-detail'
+import type { ObstacleResult } from '../../study/results'
 import { ClearWays } from './ClearWays'
 import css from './clashes.module.css'
 
@@ -18,7 +19,7 @@ export function ClashDetails({ clash }: { clash: Clash }): JSX.Element {
   return (
     <section className={css.details} aria-label={`${clash.name} in detail`} data-testid="clash-detail">
       <h3>{clash.name}</h3>
-      <Facts clash={clash} nearest={detail?.nearest ?? null} />
+      <Facts clash={clash} />
       {detail ? <Pictures detail={detail} clash={clash} /> : null}
       {clash.state === 'clash' && result.line ? <ClearWays obstacle={result.id} line={result.line} /> : null}
     </section>
@@ -58,7 +59,7 @@ const cornerWords = {
 } as const
 const plateauWords = { low: 'low end of the connector’s', high: 'high end of the connector’s' } as const
 
-function Facts({ clash, nearest }: { clash: Clash; nearest: number | null }): JSX.Element {
+function Facts({ clash }: { clash: Clash }): JSX.Element {
   const units = useApp((s) => s.units)
   const { result } = clash
   const rows: [string, string][] = []
@@ -71,7 +72,8 @@ function Facts({ clash, nearest }: { clash: Clash; nearest: number | null }): JS
   } else if (result.horizontal !== null && result.horizontal !== undefined) {
     rows.push(['Beside the room by', formatLength(result.horizontal, units)])
   }
-  if (nearest !== null && nearest > 0) rows.push(['Nearest in any direction', formatLength(nearest, units)])
+  const near = nearestWords(result, units)
+  if (near) rows.push(['Nearest in any direction', near])
   if (result.at) rows.push(['At x, y, z', result.at.map((v) => formatLength(v, units)).join(', ')])
   if (clash.workerName) rows.push(['Whose fall', `${clash.workerName} on ${clash.lineName}`])
   if (result.corner) {
@@ -92,6 +94,13 @@ function Facts({ clash, nearest }: { clash: Clash; nearest: number | null }): JS
       ))}
     </dl>
   )
+}
+
+/** How near a room comes in any direction and from where on its line; nothing in a clash, or while it is computed. */
+function nearestWords({ nearest, nearestAt }: ObstacleResult, units: 'us' | 'si'): string | null {
+  if (!nearest) return null
+  const from = nearestAt ? `, from station ${formatLength(nearestAt.station, units)}` : ''
+  return `${formatLength(nearest, units)}${from}`
 }
 
 function Pictures({ detail, clash }: { detail: ClashDetail; clash: Clash }): JSX.Element | null {

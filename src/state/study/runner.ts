@@ -20,7 +20,7 @@ export interface Runner {
   /** Studies this plan as soon as the one before is done; only the newest that waits is kept. */
   want(plan: Plan): void
   /** The detail of a clash, of the last study that this worker made; null where there is none. */
-  clash(plan: Plan, at: ClashPlace): Promise<ClashDetail | null>
+  clash(at: ClashPlace): Promise<ClashDetail | null>
   /** The sum behind a finding of that study. */
   why(rule: string, subject: string): Promise<Explained | null>
   /** Gives up what runs and what waits. */
@@ -116,7 +116,7 @@ export function createRunner(
         next()
       }
     },
-    clash: async (plan, at) => (live ? await live.api.clash(plan, at) : null),
+    clash: async (at) => (live ? await live.api.clash(at) : null),
     why: async (rule, subject) => (live ? await live.api.why(rule, subject) : null),
     stop: () => {
       waiting = null

@@ -104,7 +104,7 @@ export function cancelStudy(): void {
 /** The detail of a clash as the newest whole study has it, or the quick one where there is no whole one yet. */
 export async function detailOfClash(at: ClashPlace): Promise<ClashDetail | null> {
   const runner = app.getState().study.whole ? whole : quick
-  return (await runner?.clash(app.getState().plan, at).catch(() => null)) ?? null
+  return (await runner?.clash(at).catch(() => null)) ?? null
 }
 
 /** Once more from the start. */

@@ -3,8 +3,8 @@
  * a whole one. Between lines it looks whether it was told to stop; lines that have not changed are kept.
  */
 import * as Comlink from 'comlink'
-import { modelIndex, nearestDistance, type ReadModel } from '../../geometry/gaps'
-import { type Room, skinOf } from '../../geometry/room'
+import { modelIndex, type ReadModel } from '../../geometry/gaps'
+import type { Room } from '../../geometry/room'
 import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
 import type { Explained } from '../../solver/explain'
@@ -93,13 +93,9 @@ function indexModels(plan: Plan, progress: (done: number, what: string) => void)
 }
 
 /** The room cut at a clash, and the fall that governs there. */
-function clash(plan: Plan, at: ClashPlace): ClashDetail | null {
+function clash(at: ClashPlace): ClashDetail | null {
   const room = rooms.find((r) => r.line === at.line)
-  const detail = clashDetail(kept.get(at.line)?.study, room, at)
-  const obstacle = plan.obstacles.find((o) => o.id === at.obstacle)
-  const skin = room && obstacle ? skinOf(room, PICTURE_TOLERANCE.rest) : null
-  if (!detail || !obstacle || !skin) return detail
-  return { ...detail, nearest: nearestDistance(skin, obstacle, at.gap, models, at.centre) }
+  return clashDetail(kept.get(at.line)?.study, room, at)
 }
 
 /** The sum behind a finding of the last study; null where that study has no such finding. */

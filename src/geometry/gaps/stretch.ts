@@ -1,0 +1,97 @@
+/** The swings of a room in stretches of line: a few bounds that stand for many swings. */
+import type { Vec2 } from '../../plan/types'
+import type { Room, Slice } from '../room/types'
+import { allSlices } from '../room/underside'
+
+/** Length of a stretch along the line, in stations (m along the girder). */
+const STRETCH = 0.2
+
+export interface Stretch {
+  /** Lowest point of its swings, elevation, m. */
+  low: number
+  slices: Slice[]
+  /** The widest at each of their stations: what bounds the footprint. */
+  rim: Slice[]
+  /** The widest of them. */
+  widest: Slice
+  /** How far its swings stand from the widest, m. */
+  slack: number
+  /** Bounds of its swings, without the body about them. */
+  box: PlanBox
+}
+
+/** Direction in plan of the girder that a room hangs from. */
+export const roomAxis = ({ frame }: Room): Vec2 => [
+  frame.along[0] / frame.planRate,
+  frame.along[1] / frame.planRate,
+]
+
+/** Swings that lie near each other in station and run the same way, each such group as a stretch. */
+export function stretchesOf(room: Room): Stretch[] {
+  const by = new Map<number, Slice[]>()
+  for (const s of allSlices(room)) {
+    const turn = Math.round(Math.atan2(s.dy, s.dx) * 1000)
+    const key = Math.floor(s.station / STRETCH) * 10000 + turn
+    const list = by.get(key)
+    if (list) list.push(s)
+    else by.set(key, [s])
+  }
+  const axis = roomAxis(room)
+  return [...by.values()].map((list) => stretchOf(list, axis))
+}
+
+function stretchOf(slices: Slice[], [ax, ay]: Vec2): Stretch {
+  let low = Number.POSITIVE_INFINITY
+  let widest = slices[0]!
+  for (const s of slices) {
+    low = Math.min(low, s.z - s.radius)
+    if (s.reach > widest.reach) widest = s
+  }
+  const slack = slices.reduce((most, s) => Math.max(most, Math.hypot(s.x - widest.x, s.y - widest.y)), 0)
+  const rim = rimOf(slices)
+  const box = planBox(
+    rim.flatMap((s): Vec2[] => [
+      [s.x - s.dx * s.reach, s.y - s.dy * s.reach],
+      [s.x + s.dx * s.reach, s.y + s.dy * s.reach],
+    ]),
+    ax,
+    ay,
+  )
+  return { low, slices, rim, widest, slack, box }
+}
+
+/** Of slices at the same station the widest alone. */
+function rimOf(list: Slice[]): Slice[] {
+  const by = new Map<number, Slice>()
+  for (const s of list) if (s.reach > (by.get(s.station)?.reach ?? -1)) by.set(s.station, s)
+  return [...by.values()]
+}
+
+/** Bounds in plan, along and across the room's girder, m. */
+export interface PlanBox {
+  u0: number
+  u1: number
+  v0: number
+  v1: number
+}
+
+/** Bounds of a polygon, along the direction (ax, ay) and across it. */
+export function planBox(points: Vec2[], ax: number, ay: number): PlanBox {
+  const box = { u0: Infinity, u1: -Infinity, v0: Infinity, v1: -Infinity }
+  for (const [x, y] of points) widen(box, x * ax + y * ay, y * ax - x * ay)
+  return box
+}
+
+function widen(box: PlanBox, u: number, v: number): void {
+  if (u < box.u0) box.u0 = u
+  if (u > box.u1) box.u1 = u
+  if (v < box.v0) box.v0 = v
+  if (v > box.v1) box.v1 = v
+}
+
+/** Distance between two bounds, m: no more than that between what lies in them. */
+export function boxesApart(a: PlanBox, b: PlanBox): number {
+  const du = Math.max(0, a.u0 - b.u1, b.u0 - a.u1)
+  const dv = Math.max(0, a.v0 - b.v1, b.v0 - a.v1)
+  return Math.sqrt(du * du + dv * dv)
+}
