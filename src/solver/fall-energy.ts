@@ -46,11 +46,11 @@ export interface Give {
 /** A point that does not move. */
 export const RIGID: Give = { at: () => ({ d: 0, U: 0 }), limit: Number.POSITIVE_INFINITY }
 
-/** A line's law as something to fall on. */
-export const giveOf = (law: LineLaw): Give => ({
-  at: (P) => lawAt(law, P),
-  limit: law.nodes[law.nodes.length - 1]!.P,
-})
+/** A line's law as something to fall on; it knows nothing beyond its last load. */
+export function giveOf(law: LineLaw): Give {
+  const limit = law.nodes[law.nodes.length - 1]!.P
+  return { at: (P) => (P <= limit * (1 + 1e-9) ? lawAt(law, P) : null), limit }
+}
 
 /** Free fall h, m, from the rope's height above the walking surface. */
 export function freeFall(
