@@ -10,13 +10,12 @@ import { chapterOf } from '../package/context'
 import { type LineDrawings, lineDrawings } from '../package/drawings'
 import { pdfBytes } from '../pdf/engine'
 import { letters } from '../pdf/letters'
+import { roomFiles } from '../room/files'
 import { type Language, languages, wordsOf } from '../words'
 import { fallsCsv, findingsCsv, floorCsv, gapsCsv, stanchionsCsv, tieBacksCsv } from './csv'
 import { type DxfPart, dxfText } from './dxf'
-import { roomsGlb } from './glb'
 import { paperKey } from './keys'
 import { distinctNames, fileName } from './names'
-import { roomsStl } from './stl'
 
 export interface HandoverFile {
   /** With folders, as 'drawings/line-1-elevation.svg'. */
@@ -168,12 +167,7 @@ function tableFiles(input: HandoverInput): HandoverFile[] {
   ]
 }
 
-async function roomFile(input: HandoverInput): Promise<HandoverFile[]> {
+function roomFile(input: HandoverInput): Promise<HandoverFile[]> {
   const named = (id: string): string => input.plan.lines.find((l) => l.id === id)?.name ?? id
-  const bytes = await roomsGlb(input.study.obstacles.rooms, named)
-  const stl = roomsStl(input.study.obstacles.rooms)
-  return [
-    ...(bytes ? [{ name: 'fall-room.glb', bytes }] : []),
-    ...(stl ? [{ name: 'fall-room.stl', bytes: stl }] : []),
-  ]
+  return roomFiles(input.study.obstacles.rooms, named, input.solidEngine)
 }
