@@ -51,7 +51,7 @@ async function check(want: Wanted): Promise<Tried<number>> {
   const { plan, notes } = opened.value
   for (const note of notes) process.stderr.write(`${note}\n`)
   const models = await readModels(plan, want.file)
-  const { results } = study(plan, { withoutTime: want.energyOnly, nearest: true, models })
+  const { results } = study(plan, { withoutTime: want.energyOnly, wholeRooms: true, models })
   process.stdout.write(want.json ? `${JSON.stringify(results, null, 1)}\n` : findingsText(plan, results))
   return { ok: true, value: results.findings.some((f) => f.status === 'fail') ? 1 : 0 }
 }

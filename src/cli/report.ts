@@ -13,7 +13,7 @@ import { standingOf, writeFolder } from './report-folder'
 const HELP = `Usage: npm run -s report -- PLAN --out DIR [--languages en,es,fr] [--revision TEXT] [--against PLAN] [--date DAY]
 
 Makes the papers of a plan: calculation package, crew sheets, tags, drawings (SVG and DXF), tables (CSV), the fall
-room (GLB) and the results (JSON), in the folder DIR. The folder is whole or not there: an earlier hand-over in it is
+room (GLB, STL) and the results (JSON), in the folder DIR. The folder is whole or not there: an earlier hand-over in it is
 replaced, other files in it are left alone and nothing is written.
 
   --out DIR         where the folder goes; the folder around it must be there

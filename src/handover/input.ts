@@ -16,6 +16,8 @@ export interface HandoverInput {
   /** A word for this state of the plan, as 'C'; it stands beside the hash. */
   revision?: string
   fonts: PaperFonts
+  /** Where the library that joins solids finds its engine: the address of manifold.wasm in a window, nothing in Node. */
+  solidEngine?: string
   /** How far placed models reach, for the drawings. */
   meshes?: MeshBounds
 }

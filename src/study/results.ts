@@ -16,7 +16,26 @@ export interface Results {
   planHash: string
   lines: LineResults[]
   obstacles: ObstacleResult[]
+  /** Left out while something is being dragged. */
+  rooms?: RoomResults
   findings: Finding[]
+}
+
+/** How large the fall rooms are: each line's, and everything that lies in any of them. */
+export interface RoomResults {
+  lines: ({ id: string } & RoomFigures)[]
+  /** `shared`: what lies in more than one line's room, counted once less for each, m3. */
+  plan: RoomFigures & { shared: number | null }
+}
+
+export interface RoomFigures {
+  /** m3, under the girder's top. */
+  volume: number | null
+  /** m2 in plan. */
+  footprint: number | null
+  lowest: Vec3 | null
+  /** Why they are not known. */
+  unknown?: string
 }
 
 export interface LineResults {

@@ -12,8 +12,8 @@ import { timeFallsOf } from './time-falls'
 export interface StudyOptions {
   /** Leave the falls in time out (while something is being dragged): what needs them says so. */
   withoutTime?: boolean
-  /** Measure the least distance in any direction too; absent: where falls in time are computed. */
-  nearest?: boolean
+  /** Tell least distances in any direction and the rooms' sizes too; absent: where falls in time are computed. */
+  wholeRooms?: boolean
   /** Models that the plan names, by file; what is missing makes its gap unknown. */
   models?: Models
   /** Studies of lines that have not changed since, by line id; see `sameLine`. */
@@ -79,7 +79,7 @@ export function study(plan: Plan, options: StudyOptions = {}): Study {
     options.progress?.(i / plan.lines.length, line.name)
     return options.known?.get(line.id) ?? studyLine(plan, line, timeFalls)
   })
-  const obstacles = studyObstacles(plan, lines, options.models, options.nearest ?? !options.withoutTime)
+  const obstacles = studyObstacles(plan, lines, options.models, options.wholeRooms ?? !options.withoutTime)
   const context: RuleContext = {
     plan,
     lines: lines.map((l) => l.facts),
@@ -93,6 +93,7 @@ export function study(plan: Plan, options: StudyOptions = {}): Study {
     planHash: planHash(plan),
     lines: lines.map((l) => l.results),
     obstacles: obstacles.gaps.map((g): ObstacleResult => g.result),
+    ...(obstacles.sizes ? { rooms: obstacles.sizes } : {}),
     findings: findingsOf(context),
   }
   return { plan, results, lines, details: lines.map((l) => lineDetail(l)), obstacles, context }

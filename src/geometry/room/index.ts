@@ -1,5 +1,6 @@
 export { buildRoom } from './build'
 export { undersideAcross } from './section'
+export { type RoomSize, roomSizes } from './size'
 export { SKIN_TOLERANCE, type Skin, skinOf } from './skin/skin'
 export { walkingSurface } from './surface'
 export { depthOf, swingOf } from './swing'

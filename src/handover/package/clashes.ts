@@ -1,6 +1,6 @@
 /** What the fall rooms leave free, worst first: who would hit what, from where, by how much. */
 import type { Content } from 'pdfmake/interfaces'
-import type { ObstacleResult } from '../../study/results'
+import type { ObstacleResult, RoomFigures } from '../../study/results'
 import { nameOf, nameWithId } from '../names'
 import { heading, say, table } from '../pdf/paper'
 import type { Chapter } from './context'
@@ -37,8 +37,46 @@ export function clashChapter(c: Chapter): Content[] {
           rows,
           widths: ['*', 108, 70, 72, 60, 74],
         }),
+    ...roomTable(c),
   ]
 }
+
+/** How large the fall rooms are, each line's and their union; nothing where they were not measured. */
+function roomTable(c: Chapter): Content[] {
+  const { plan, study } = c.input
+  const { rooms } = study.results
+  if (!rooms) return []
+  const row = (name: string, r: RoomFigures): string[] =>
+    r.unknown === undefined
+      ? [
+          name,
+          cubic(r.volume),
+          square(r.footprint),
+          r.lowest ? r.lowest.map((v) => v.toFixed(2)).join(', ') : '',
+        ]
+      : [name, `not known: ${r.unknown}`, '', '']
+  const { shared } = rooms.plan
+  const note = shared !== null && shared > 0.05 ? `; ${cubic(shared)} of it in more than one` : ''
+  return [
+    heading(c.letters, 'How large the fall rooms are', 2),
+    table(c.letters, {
+      head: ['Fall room', 'Volume', 'Footprint', 'Lowest point x, y, z (m)'],
+      rows: [
+        ...rooms.lines.map((r) => row(nameOf(plan, r.id), r)),
+        row(`Whole plan, overlaps counted once${note}`, rooms.plan),
+      ],
+      widths: ['*', 108, 108, 120],
+    }),
+  ]
+}
+
+const FOOT = 0.3048
+
+const both = (value: number | null, power: number, si: string, us: string): string =>
+  value === null ? 'not known' : `${value.toFixed(1)} ${si} (${(value / FOOT ** power).toFixed(0)} ${us})`
+
+const cubic = (v: number | null): string => both(v, 3, 'm3', 'ft3')
+const square = (v: number | null): string => both(v, 2, 'm2', 'ft2')
 
 function gapWords(o: ObstacleResult, c: Chapter): string {
   if (o.unknown !== undefined) return `not known: ${o.unknown}`

@@ -1,16 +1,15 @@
-/** The fall rooms as one binary STL file: closed surfaces, metres, z up as in the plan. */
-import { type Room, skinOf } from '../../geometry/room'
+/** Closed surfaces as one binary STL file: metres, z up as in the plan. */
+import type { Solid } from './solid'
 
-/** The file's bytes; null where no line has a room that is known. */
-export function roomsStl(rooms: readonly Room[]): Uint8Array | null {
-  const skins = rooms.flatMap((room) => skinOf(room) ?? [])
-  const count = skins.reduce((sum, s) => sum + s.indices.length / 3, 0)
+/** The file's bytes; null for no surface. */
+export function solidsStl(solids: readonly Solid[]): Uint8Array | null {
+  const count = solids.reduce((sum, s) => sum + s.indices.length / 3, 0)
   if (count === 0) return null
   const view = new DataView(new ArrayBuffer(84 + 50 * count))
-  new TextEncoder().encodeInto('Fallroom: fall rooms, metres, z up', new Uint8Array(view.buffer, 0, 80))
+  new TextEncoder().encodeInto('Fallroom: fall room, metres, z up', new Uint8Array(view.buffer, 0, 80))
   view.setUint32(80, count, true)
   let at = 84
-  for (const { positions, indices } of skins) {
+  for (const { positions, indices } of solids) {
     for (let t = 0; t < indices.length; t += 3) {
       const corners = [0, 1, 2].map((k) => positions.subarray(indices[t + k]! * 3, indices[t + k]! * 3 + 3))
       const numbers = [...normalOf(corners), ...corners.flatMap((p) => [...p])]

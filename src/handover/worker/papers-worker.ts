@@ -9,6 +9,7 @@ import * as Comlink from 'comlink'
 import fallbackUrl from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url'
 import fallbackBoldUrl from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url'
 import { zipSync } from 'fflate'
+import solidEngine from 'manifold-3d/manifold.wasm?url'
 import { planHash } from '../../plan/hash'
 import type { Plan } from '../../plan/types'
 import type { Models } from '../../study/obstacles'
@@ -72,6 +73,7 @@ async function make(job: PapersJob, progress: Progress): Promise<HandoverFile[]>
     study: made,
     madeAt: job.madeAt,
     fonts: await fonts,
+    solidEngine,
     meshes: meshBounds(job.plan, job.models),
     ...(job.revision ? { revision: job.revision } : {}),
   }

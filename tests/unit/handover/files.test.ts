@@ -1,11 +1,8 @@
-import { WebIO } from '@gltf-transform/core'
 import DxfParser from 'dxf-parser'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
-import { skinOf } from '../../../src/geometry/room'
 import { fallsCsv, findingsCsv, gapsCsv, stanchionsCsv } from '../../../src/handover/files/csv'
 import { dxfText } from '../../../src/handover/files/dxf'
-import { roomsGlb } from '../../../src/handover/files/glb'
 import { dxfParts } from '../../../src/handover/files/hand-over'
 import { distinctNames, fileName } from '../../../src/handover/files/names'
 import { lineFiles } from '../../../src/handover/input'
@@ -76,22 +73,6 @@ describe('tables', () => {
       obstacles: plan.obstacles.map((o) => ({ ...o, name: '=HYPERLINK("x")' })),
     })
     expect(rows(gapsCsv(named)).some((r) => r.name === '\'=HYPERLINK("x")')).toBe(true)
-  })
-})
-
-describe('the fall room as a model', () => {
-  it('reads back with the lowest point of the room, y up', async () => {
-    const { rooms } = input.study.obstacles
-    const bytes = await roomsGlb(rooms, (id) => id)
-    const document = await new WebIO().readBinary(bytes!)
-    const positions = document.getRoot().listMeshes()[0]!.listPrimitives()[0]!.getAttribute('POSITION')!
-    const skin = skinOf(rooms[0]!)!
-    expect(positions.getCount()).toBe(skin.positions.length / 3)
-    expect(positions.getMin([])[1]).toBeCloseTo(skin.lowest![2], 1)
-  })
-
-  it('is left out where there is no room', async () => {
-    expect(await roomsGlb([], (id) => id)).toBeNull()
   })
 })
 

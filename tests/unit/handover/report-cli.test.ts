@@ -24,6 +24,7 @@ describe('the report verb', () => {
       'calculation-package.pdf',
       'results.json',
       'fall-room.glb',
+      'fall-room.stl',
       'tables/findings.csv',
       'tags/tags-en.pdf',
     ]) {
