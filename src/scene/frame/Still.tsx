@@ -4,6 +4,7 @@
  */
 import { useFrame, useThree } from '@react-three/fiber'
 import { useEffect, useRef } from 'react'
+import { app } from '../../state/store'
 import { SAMPLES } from '../gl'
 import { useSceneState } from '../scene-state'
 
@@ -30,12 +31,16 @@ function FineWhenStill() {
       gl.setSize(size.width, size.height)
     }
     gl.domElement.dataset.fine = String(fine.current)
-    if (!fine.current) {
-      wait.current = setTimeout(() => {
+    const rest = (): void => {
+      // While a hand holds something the next move comes at any time, and the fine picture would be in its way.
+      const held = app.getState().gesture !== null
+      if (held) wait.current = setTimeout(rest, REST)
+      else {
         fine.current = true
         invalidate()
-      }, REST)
+      }
     }
+    if (!fine.current) wait.current = setTimeout(rest, REST)
     fine.current = false
   }, -1)
   return null

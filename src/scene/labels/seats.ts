@@ -3,28 +3,46 @@
 import type { Label } from './registry'
 import { place } from './spread'
 
-interface Seat {
-  label: Label
-  element: HTMLElement
+interface Size {
   width: number
   height: number
 }
+
+interface Seat extends Size {
+  label: Label
+  element: HTMLElement
+}
+
+/** Sizes remembered at most: while something is dragged its texts are ever new. */
+const MOST_SIZES = 2000
 
 /** Pixel of a point of the scene, from the layer's upper left corner; null behind the camera. */
 export type ToPixel = (at: Label['at']) => { x: number; y: number } | null
 
 class Seats {
   private readonly taken = new Map<string, Seat>()
+  private readonly sizes = new Map<string, Size>()
   /** Called when a label came or changed, so that a frame places it. */
   changed: () => void = () => {}
 
   take(label: Label, element: HTMLElement): () => void {
-    const seat = { label, element, width: element.offsetWidth, height: element.offsetHeight }
+    const seat = { label, element, ...this.sizeOf(label, element) }
     this.taken.set(label.id, seat)
     this.changed()
     return () => {
       if (this.taken.get(label.id) === seat) this.taken.delete(label.id)
     }
+  }
+
+  /** Measuring makes the page lay itself out, so it is done once for each text, and anew when the size of type changes. */
+  private sizeOf({ text, tone }: Label, element: HTMLElement): Size {
+    const key = `${tone} ${window.devicePixelRatio} ${text}`
+    const known = this.sizes.get(key)
+    if (known) return known
+    const size = { width: element.offsetWidth, height: element.offsetHeight }
+    if (this.sizes.size > MOST_SIZES) this.sizes.clear()
+    if (size.width > 0) this.sizes.set(key, size)
+    return size
   }
 
   /** Puts every label where its point is seen now; what would cover a more important one is left out. */

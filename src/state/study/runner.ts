@@ -23,6 +23,8 @@ export interface Runner {
   clash(at: ClashPlace): Promise<ClashDetail | null>
   /** The sum behind a finding of that study. */
   why(rule: string, subject: string): Promise<Explained | null>
+  /** Lets go of what runs, at its next line, and of what waits; the worker and what it keeps stay. */
+  hold(): void
   /** Gives up what runs and what waits. */
   stop(): void
   close(): void
@@ -48,6 +50,7 @@ export function createRunner(
   let running: Plan | null = null
   let waiting: Plan | null = null
   let restarted = false
+  let stopping = false
   let skinsAt = 0
 
   const start = (): Live => {
@@ -74,6 +77,7 @@ export function createRunner(
     const plan = waiting
     waiting = null
     running = plan
+    stopping = false
     live ??= start()
     void work(live, plan)
   }
@@ -105,16 +109,21 @@ export function createRunner(
     if (at === live) told({ kind: 'skins', plan, skins })
   }
 
+  /** Stops between two lines; what was asked for stays where nothing newer comes. */
+  const interruptIt = (): void => {
+    stopping = true
+    void live?.api.stop()
+  }
+
   return {
     want: (plan) => {
-      if (plan === running) waiting = null
-      else if (running) {
-        waiting = plan
-        if (interrupt) void live?.api.stop()
-      } else {
-        waiting = plan
-        next()
-      }
+      waiting = plan === running && !stopping ? null : plan
+      if (!running) next()
+      else if (waiting && interrupt) interruptIt()
+    },
+    hold: () => {
+      waiting = null
+      if (running) interruptIt()
     },
     clash: async (at) => (live ? await live.api.clash(at) : null),
     why: async (rule, subject) => (live ? await live.api.why(rule, subject) : null),

@@ -7,8 +7,9 @@ import { app } from '../store'
 import type { FindingKey } from '../window-state'
 import { createRunner, type Outcome, type Runner } from './runner'
 
-/** After this long without a change the falls in time are computed, ms. */
+/** After this long without a change the falls in time are computed, ms; later while a hand still holds on. */
 const REST = 250
+const REST_HELD = 900
 
 let quick: Runner | null = null
 let whole: Runner | null = null
@@ -68,6 +69,7 @@ export function startStudy(): () => void {
   studyNow()
   const off = app.subscribe((state, before) => {
     if (state.plan !== before.plan) studyNow()
+    else if (before.gesture !== null && state.gesture === null) wholeSoon()
   })
   const offModels = modelStore.subscribe((state, before) => {
     if (settled(state.byFile) !== settled(before.byFile)) studyNow()
@@ -85,13 +87,24 @@ const settled = (byFile: ReturnType<typeof modelStore.getState>['byFile']): stri
   JSON.stringify([...byFile].map(([file, m]) => [file, m.state, m.state === 'read' ? m.soup.hash : '']))
 
 function studyNow(): void {
-  window.clearTimeout(timer)
   set({ status: 'running', progress: 0, notice: null })
   void firstPicture.then(() => quick?.want(app.getState().plan))
-  timer = window.setTimeout(async () => {
-    await firstPicture
-    whole?.want(app.getState().plan)
-  }, REST)
+  wholeSoon()
+}
+
+/** The falls in time of what is no longer the plan only take the processor from the quick study. */
+function wholeSoon(): void {
+  window.clearTimeout(timer)
+  const { plan, study, gesture } = app.getState()
+  if (study.whole && study.ofPlan === plan) return
+  whole?.hold()
+  timer = window.setTimeout(
+    async () => {
+      await firstPicture
+      whole?.want(app.getState().plan)
+    },
+    gesture === null ? REST : REST_HELD,
+  )
 }
 
 /** Gives up the falls in time that are being computed; what the quick study says stays. */
