@@ -1,6 +1,7 @@
 /** Forces at a point drawn head to tail, to scale, each with its size: what a steep tie-back does is seen at once. */
 import { LabelSpace } from './labels'
 import { el, pathData, type SvgElement, svgRoot } from './svg'
+import { textWidth } from './text-size'
 import { type Ink, screenTheme, type Theme } from './theme'
 import { fitView, type Point, toPicture, type View } from './view'
 
@@ -22,9 +23,12 @@ export function forceTriangle(
   longest?: number,
 ): SvgElement {
   const corners = runningSum(forces.map((f) => f.force))
-  const view = triangleView(corners, width, height, theme, longest)
+  const widest = Math.max(0, ...forces.map((f) => textWidth(f.text, theme.textSize, true)))
+  const side = Math.min(widest + theme.textSize, width * 0.3)
+  const view = triangleView(corners, width, height, theme, side, longest)
   const space = new LabelSpace(width, height)
-  const nodes = forces.flatMap((f, i) => arrow(f, corners[i]!, corners[i + 1]!, view, theme, space))
+  const middle = centre(corners, view)
+  const nodes = forces.flatMap((f, i) => arrow(f, corners[i]!, corners[i + 1]!, view, theme, space, middle))
   return svgRoot(width, height, nodes, forces.map((f) => f.text).join(', '))
 }
 
@@ -37,14 +41,27 @@ function runningSum(forces: Point[]): Point[] {
   return corners
 }
 
-function triangleView(corners: Point[], width: number, height: number, theme: Theme, longest?: number): View {
+/** The middle of the figure in the picture: words stand on the far side of their arrows from it. */
+function centre(corners: Point[], view: View): Point {
+  const seen = corners.slice(0, -1).map((c) => toPicture(view, c))
+  const mean = (k: 0 | 1): number => seen.reduce((sum, p) => sum + p[k], 0) / Math.max(1, seen.length)
+  return [mean(0), mean(1)]
+}
+
+function triangleView(
+  corners: Point[],
+  width: number,
+  height: number,
+  theme: Theme,
+  side: number,
+  longest?: number,
+): View {
   const span = (k: 0 | 1) => {
     const values = corners.map((c) => c[k])
     const [low, high] = [Math.min(...values), Math.max(...values)]
     const spare = Math.max(0, (longest ?? 0) - (high - low)) / 2
     return { low: low - spare, high: high + spare }
   }
-  const side = theme.textSize * 5
   const margins = { left: side, right: side, top: theme.textSize * 2, bottom: theme.textSize * 2 }
   return fitView(width, height, span(0), span(1), margins, true)
 }
@@ -56,26 +73,31 @@ function arrow(
   view: View,
   theme: Theme,
   space: LabelSpace,
+  inside: Point,
 ): SvgElement[] {
   const [a, b] = [toPicture(view, from), toPicture(view, to)]
   const length = Math.hypot(b[0] - a[0], b[1] - a[1])
   const stroke = theme.inks[f.ink ?? 'ink']
   const size = theme.textSize
-  const middle: Point = [(a[0] + b[0]) / 2 + size * 0.6, (a[1] + b[1]) / 2 - size * 0.4]
-  const placed = space.place({
-    at: middle,
-    text: f.text,
-    size,
-    bold: true,
-    anchor: 'start',
-    dodge: 'down',
-    optional: false,
-  })
-  const [x, y] = placed?.at ?? middle
-  const word = el('text', { x, y, 'font-size': size, 'font-weight': 'bold', fill: stroke }, f.text)
+  const outside = wordsPlace(a, b, length, inside, size)
+  const placed = space.place({ ...outside, text: f.text, size, bold: true, optional: false })
+  const [x, y] = placed?.at ?? outside.at
+  const looks = { 'font-size': size, 'font-weight': 'bold', 'text-anchor': outside.anchor, fill: stroke }
+  const word = el('text', { x, y, ...looks }, f.text)
   if (length < 1) return [word]
   const shaft = el('path', { d: pathData([a, b]), fill: 'none', stroke, 'stroke-width': theme.stroke * 1.4 })
   return [shaft, arrowHead(a, b, length, stroke, theme.stroke), word]
+}
+
+/** Beside the middle of an arrow, away from the middle of the figure. */
+function wordsPlace(a: Point, b: Point, length: number, inside: Point, size: number) {
+  const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+  const across: Point = length < 1 ? [0, -1] : [(a[1] - b[1]) / length, (b[0] - a[0]) / length]
+  const away = across[0] * (middle[0] - inside[0]) + across[1] * (middle[1] - inside[1]) < 0 ? -1 : 1
+  const [nx, ny] = [across[0] * away, across[1] * away]
+  const at: Point = [middle[0] + nx * size * 0.6, middle[1] + ny * size * 0.9 + size * 0.35]
+  const anchor: 'start' | 'middle' | 'end' = nx > 0.4 ? 'start' : nx < -0.4 ? 'end' : 'middle'
+  return { at, anchor, dodge: ny < 0 ? ('up' as const) : ('down' as const) }
 }
 
 function arrowHead(a: Point, b: Point, length: number, fill: string, stroke: number): SvgElement {

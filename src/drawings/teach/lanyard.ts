@@ -1,16 +1,13 @@
 /** Lesson d: the lanyard and where it is hooked. A long lanyard hooked low is a long fall. */
 import type { ConnectorPart, Worker } from '../../plan/types'
-import { formatForce, formatLength, type UnitSystem } from '../../plan/units'
+import { formatLength, type UnitSystem } from '../../plan/units'
 import { type LanyardState, lanyardAt, lanyardCurve, lanyardSentence } from '../../study/teach'
 import type { PlotInput } from '../plot'
 import { convertForPlot } from '../plot-units'
-import { el, svgRoot } from '../svg'
-import type { Theme } from '../theme'
-import { fitView, type Point, toModel, toPicture } from '../view'
-import type { Lesson, LessonPicture } from './lesson'
-import { person, shape, stroke, upright, words } from './parts'
+import type { Point } from '../view'
+import { drawLanyard, HOOKS } from './lanyard-picture'
+import type { Lesson } from './lesson'
 
-export const HOOKS = { least: 0, most: 2.25 } as const
 export const LANYARDS = { least: 0.6, most: 2 } as const
 
 export interface LanyardSetup {
@@ -65,7 +62,8 @@ export function lanyardLesson(setup: LanyardSetup, hook: number, units: UnitSyst
       step: 0.05,
       text: `${formatLength(hook, units)} over the feet`,
     },
-    draw: (width, height, theme) => drawLanyard(setup, now, width, height, theme, units),
+    draw: (width, height, theme) =>
+      drawLanyard({ setup, now, deepest: stateAt(setup, HOOKS.least), theme, units }, width, height),
   }
 }
 
@@ -90,172 +88,4 @@ function lanyardPlot(setup: LanyardSetup, now: LanyardState, units: UnitSystem):
         : [{ at: [now.hook * per.per, now.clearance * per.per], text: formatLength(now.clearance, units) }],
     cursor: now.hook * per.per,
   }
-}
-
-/** Post, worker standing and worker at the lowest, to scale; the hook is what one grabs. */
-function drawLanyard(
-  setup: LanyardSetup,
-  now: LanyardState,
-  width: number,
-  height: number,
-  theme: Theme,
-  units: UnitSystem,
-): LessonPicture {
-  const size = theme.textSize
-  const ground = -setup.ground.distance
-  const deepest = Math.min(ground, -stateAt(setup, 0).freeFall - 3)
-  const { dRingHeight, harnessStretch } = setup.worker
-  const view = fitView(
-    width,
-    height,
-    { low: -2.4, high: 4.6 },
-    { low: deepest - 0.4, high: HOOKS.most + 0.2 },
-    { left: size * 2, right: size * 2, top: size * 1.5, bottom: size * 2 },
-    true,
-  )
-  const hook = toPicture(view, [0, now.hook])
-  const feet = now.totalFall === null ? null : -now.totalFall
-  const met = feet !== null && now.clearance !== null && now.clearance > setup.ground.distance
-  const taut = now.freeFall
-  const shownFeet = feet === null ? null : Math.max(feet, ground)
-  const picture = svgRoot(
-    width,
-    height,
-    [
-      shape(
-        view,
-        [
-          [-2.4, 0],
-          [0.25, 0],
-          [0.25, -0.3],
-          [-2.4, -0.3],
-        ],
-        theme,
-        'concrete',
-      ),
-      shape(
-        view,
-        [
-          [-2.4, ground],
-          [4.6, ground],
-          [4.6, ground - 0.3],
-          [-2.4, ground - 0.3],
-        ],
-        theme,
-        'ground',
-      ),
-      words(
-        [toPicture(view, [-2.3, ground])[0], toPicture(view, [0, ground - 0.3])[1] + size * 1.2],
-        `${setup.ground.name}, ${formatLength(setup.ground.distance, units)} down`,
-        theme,
-        'quiet',
-      ),
-      stroke(
-        view,
-        [
-          [0, 0],
-          [0, HOOKS.most + 0.1],
-        ],
-        theme,
-        'ink',
-        4,
-      ),
-      ...person(view, [-0.7, 0], dRingHeight, theme),
-      stroke(
-        view,
-        [
-          [0, now.hook],
-          [-0.7, dRingHeight],
-        ],
-        theme,
-        'quiet',
-        1.2,
-        '5 3',
-      ),
-      ...(shownFeet === null || feet === null
-        ? []
-        : [
-            ...person(view, [0.9, shownFeet], dRingHeight, theme, met),
-            stroke(
-              view,
-              [
-                [0, now.hook],
-                [0.9, shownFeet + dRingHeight + (feet === shownFeet ? harnessStretch : 0)],
-              ],
-              theme,
-              'ink',
-              2,
-            ),
-            ...upright(
-              view,
-              1.7,
-              dRingHeight,
-              dRingHeight - taut,
-              `free fall ${formatLength(taut, units)}`,
-              theme,
-              'fails',
-            ),
-            ...upright(
-              view,
-              1.7,
-              dRingHeight - taut,
-              dRingHeight - taut - (now.extension ?? 0),
-              `tears, stretches ${formatLength(now.extension ?? 0, units)}`,
-              theme,
-            ),
-            ...upright(
-              view,
-              -1.7,
-              0,
-              feet,
-              `feet ${formatLength(-feet, units)} down`,
-              theme,
-              met ? 'fails' : 'ink',
-            ),
-            ...upright(
-              view,
-              -1.7,
-              feet,
-              feet - setup.marginBelow,
-              `margin ${formatLength(setup.marginBelow, units)}`,
-              theme,
-              'quiet',
-            ),
-          ]),
-      ...(now.force === null
-        ? []
-        : [
-            words(
-              [toPicture(view, [1.25, 0])[0], toPicture(view, [0, (shownFeet ?? 0) + dRingHeight * 0.4])[1]],
-              `on the body ${formatForce(now.force, units)}`,
-              theme,
-              'accent',
-              'start',
-              true,
-            ),
-          ]),
-      ...(met
-        ? [
-            words(
-              [toPicture(view, [1.2, ground])[0], toPicture(view, [0, ground])[1] - size * 1.6],
-              `meets ${setup.ground.name}, or its margin`,
-              theme,
-              'fails',
-              'start',
-              true,
-            ),
-          ]
-        : []),
-      el('circle', {
-        cx: hook[0],
-        cy: hook[1],
-        r: size * 0.75,
-        fill: theme.inks.panel,
-        stroke: theme.inks.accent,
-        'stroke-width': theme.stroke * 2,
-      }),
-    ],
-    `A lanyard hooked ${formatLength(now.hook, units)} over the feet`,
-  )
-  return { picture, grip: hook, valueAt: (point) => toModel(view, point)[1] }
 }

@@ -51,6 +51,11 @@ export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSys
     triangle: {
       forces: [
         { text: `rope ${force(setup.pull)}`, force: [setup.pull, 0], ink: 'ink' },
+        {
+          text: `strap ${force(now.legs)}`,
+          force: [now.shaft - setup.pull, -now.axial],
+          ink: holds ? 'accent' : 'fails',
+        },
         ...(now.shaft > 0.005 * setup.pull
           ? [
               {
@@ -60,14 +65,9 @@ export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSys
               },
             ]
           : []),
-        {
-          text: `strap ${force(now.legs)}`,
-          force: [now.shaft - setup.pull, -now.axial],
-          ink: holds ? 'accent' : 'fails',
-        },
         { text: `post pushes up ${force(now.axial)}`, force: [0, now.axial], ink: 'ghost' },
       ],
-      longest: setup.pull * 3.2,
+      longest: longestForce(setup),
     },
     grabbed: {
       label: 'Foot of the tie-back',
@@ -80,6 +80,13 @@ export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSys
     draw: (width, height, theme) => drawTieBack(setup, now, holds, width, height, theme, units),
   }
 }
+
+/** The longest side that the triangle can have while the foot is moved, N: its scale stays as long as the hand drags. */
+const longestForce = (setup: TieBackSetup): number =>
+  Math.max(
+    setup.pull,
+    ...tieBackCurve(setup, TIE_BACK_ANGLES.least, TIE_BACK_ANGLES.most).map((s) => s.axial),
+  )
 
 function forcePlot(setup: TieBackSetup, now: TieBackState, units: UnitSystem): PlotInput {
   const u = convertForPlot(units).force

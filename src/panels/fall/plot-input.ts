@@ -9,7 +9,7 @@ import type { UnitSystem } from '../../state/window-state'
 export const plotKinds: { kind: FallPlotKind; name: string }[] = [
   { kind: 'tension', name: 'Tension' },
   { kind: 'force', name: 'Arrest force' },
-  { kind: 'height', name: 'D-ring height' },
+  { kind: 'height', name: 'D-ring' },
   { kind: 'energy', name: 'Energy' },
 ]
 
