@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs'
 import { row, type Timed } from './harness'
 
 const only = process.argv.slice(2)
-const skip = new Set(['run.ts', 'harness.ts'])
+const skip = new Set(['run.ts', 'harness.ts', 'drag-page.ts'])
 const names = readdirSync(new URL('.', import.meta.url))
   .filter((f) => f.endsWith('.ts') && !skip.has(f))
   .map((f) => f.slice(0, -3))

@@ -36,8 +36,17 @@ function finer(value: number, unit: string, system: UnitSystem): string {
   return `${plain(value / size, decimals)}${name}`
 }
 
+/** Made once for each number of decimals: making one costs far more than using it, and a drag says thousands. */
+const formats = new Map<number, Intl.NumberFormat>()
+
+function formatOf(decimals: number): Intl.NumberFormat {
+  const kept = formats.get(decimals) ?? new Intl.NumberFormat('en-US', { maximumFractionDigits: decimals })
+  formats.set(decimals, kept)
+  return kept
+}
+
 const plain = (value: number, decimals: number): string => {
-  const text = value.toLocaleString('en-US', { maximumFractionDigits: decimals })
+  const text = formatOf(decimals).format(value)
   return text === '-0' ? '0' : text
 }
 

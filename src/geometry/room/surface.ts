@@ -74,7 +74,16 @@ export function walkingSurface(plan: Plan, girder: Girder): SurfacePiece[] {
   return reached.map(({ outline }) => ({ outline }))
 }
 
+/** Whether the boxes round two outlines leave more than a step between them: then no two of their points are nearer. */
+function farApart(a: Vec2[], b: Vec2[]): boolean {
+  return ([0, 1] as const).some((i) => {
+    const [as, bs] = [a.map((p) => p[i]), b.map((p) => p[i])]
+    return Math.min(...bs) - Math.max(...as) > STEP_ACROSS || Math.min(...as) - Math.max(...bs) > STEP_ACROSS
+  })
+}
+
 function stepsOnto(from: Candidate, to: Candidate): boolean {
+  if (farApart(from.outline, to.outline)) return false
   const [p, q] = nearestPair(from.outline, to.outline)
   if (Math.hypot(p[0] - q[0], p[1] - q[1]) > STEP_ACROSS) return false
   return Math.abs(from.elevation(p) - to.elevation(q)) <= STEP_UP

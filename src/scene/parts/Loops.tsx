@@ -5,9 +5,13 @@ import type { LoopRow } from '../../plan/types'
 import { useApp } from '../../state/store'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
+import { useSceneState } from '../scene-state'
 import { type BarFineness, loopBar } from '../shapes/loop-bar'
 
-/** Above this many loops in a plan each is drawn with the fewest faces that still look like a bar. */
+/**
+ * Above this many loops in a plan, and always without a graphics processor, each is drawn with the fewest faces that still
+ * look like a bar: all loops together are most of the picture's faces.
+ */
 const MANY_LOOPS = 700
 
 const fine: BarFineness = { sides: 6, bend: 4 }
@@ -18,9 +22,10 @@ const ignore = (): void => {}
 export const Loops = memo(function Loops({ row }: { row: LoopRow }) {
   const { loop } = usePalette()
   const many = useApp((s) => countLoops(s.plan.girders) > MANY_LOOPS)
+  const simple = useSceneState((s) => s.software) || many
   const bar = useMemo(
-    () => loopBar(row.height, row.barDiameter, many ? plain : fine),
-    [row.height, row.barDiameter, many],
+    () => loopBar(row.height, row.barDiameter, simple ? plain : fine),
+    [row.height, row.barDiameter, simple],
   )
   useEffect(() => () => bar.dispose(), [bar])
   const mesh = useRef<InstancedMesh>(null)

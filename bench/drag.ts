@@ -1,0 +1,147 @@
+/**
+ * What the hand feels: from the pointer to the picture and to the findings while a stanchion is dragged in the scene, on
+ * this machine, without a graphics card. One line, and twelve lines on twelve girders.
+ */
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, type Page } from '@playwright/test'
+import { startLoopback } from '../electron/loopback'
+import { findBrowser, isRoot, quietFlags } from '../scripts/lib/browsers.mjs'
+import { buildIfStale, builtWindow } from '../scripts/lib/build.mjs'
+import { readPlan } from '../src/plan/read'
+import type { Plan, Vec3 } from '../src/plan/types'
+import { writePlan } from '../src/plan/write'
+import { copyGirder } from '../src/state/edits/girder-edits'
+import { copyLine } from '../src/state/edits/line-edits'
+import { type Moved, watchDrag } from './drag-page'
+import type { Timed } from './harness'
+
+const MOVES = 60
+/** A hand's mouse tells of itself this often, ms. */
+const PACE = 16
+
+interface Hook {
+  project(at: Vec3): { x: number; y: number } | null
+  store: { getState(): { plan: Plan; study: { ofPlan: unknown; whole: boolean } } }
+}
+
+async function oneLine(): Promise<Plan> {
+  const read = readPlan(await readFile(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
+  if (!read.ok) throw new Error('the sample can not be read')
+  return read.plan
+}
+
+async function twelveLines(): Promise<Plan> {
+  const plan = await oneLine()
+  const [line, girder] = [plan.lines[0], plan.girders[0]]
+  if (!line || !girder) throw new Error('the sample has no line')
+  for (const id of copyGirder(plan, girder.id, 11, 3)) copyLine(plan, line.id, id)
+  return plan
+}
+
+/** Drags an inner stanchion there and back; every move that changed the plan. */
+export async function measureDrag(plan: Plan): Promise<Moved[]> {
+  const executablePath = findBrowser()
+  if (!executablePath) return []
+  await buildIfStale()
+  const folder = await mkdtemp(join(tmpdir(), 'fallroom-bench-'))
+  const path = join(folder, 'plan.json')
+  await writeFile(path, writePlan(plan))
+  const host = await startLoopback({ built: builtWindow, plan: path, home: join(folder, 'home') })
+  const args = ['--enable-unsafe-swiftshader', ...quietFlags]
+  const browser = await chromium.launch({ executablePath, args: isRoot() ? [...args, '--no-sandbox'] : args })
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+    await page.goto(host.address)
+    await quiet(page)
+    return await dragThere(page, plan)
+  } finally {
+    await browser.close()
+    await host.stop()
+    await rm(folder, { recursive: true, force: true })
+  }
+}
+
+/** Until the scene stands and the whole study of the plan is done. */
+async function quiet(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.documentElement.dataset.scene === 'ready', undefined, {
+    timeout: 60_000,
+  })
+  await studied(page)
+}
+
+const studied = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
+    () => {
+      const { plan, study } = (window.fallroom as unknown as Hook).store.getState()
+      return study.whole && study.ofPlan === plan
+    },
+    undefined,
+    { timeout: 120_000 },
+  )
+
+async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
+  const [girder, post] = [plan.girders[0], plan.lines[0]?.stanchions[1]]
+  if (!girder || !post) throw new Error('nothing to drag')
+  // Every move goes on by one gap between loops, four there and four back, so that each changes the plan.
+  const step = girder.loops[0]?.spacing ?? 0.3
+  const at = async (gaps: number): Promise<{ x: number; y: number }> => {
+    const point: Vec3 = [girder.start[0] + post.station + gaps * step, girder.start[1], girder.start[2] + 0.5]
+    const pixel = await page.evaluate((p) => (window.fallroom as unknown as Hook).project(p), point)
+    if (!pixel) throw new Error('the stanchion is not in view')
+    return pixel
+  }
+  const stops = await Promise.all([0, -1, -2, -3, -4, -3, -2, -1].map(at))
+  // What runs this file gives functions their names by a helper that the page does not have.
+  await page.evaluate('globalThis.__name = (named) => named')
+  await page.evaluate(watchDrag)
+  const first = stops[0] ?? { x: 0, y: 0 }
+  await page.mouse.move(first.x, first.y)
+  await page.mouse.down()
+  for (let i = 1; i <= MOVES; i++) {
+    const to = stops[i % stops.length] ?? first
+    const began = performance.now()
+    await page.mouse.move(to.x, to.y)
+    await page.waitForTimeout(Math.max(0, PACE - (performance.now() - began)))
+  }
+  // The numbers must be final in the gesture: the hand still holds on.
+  const plain = () => {
+    const { plan: now, study } = (window.fallroom as unknown as Hook).store.getState()
+    return study.ofPlan === now
+  }
+  await page.waitForFunction(plain, undefined, { timeout: 60_000 })
+  await page.mouse.up()
+  return page.evaluate(() => window.dragWatch?.moves ?? [])
+}
+
+/** The share `q` of the values lies at or below it. */
+const quantile = (values: number[], q: number): number =>
+  values.sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))] ?? Number.NaN
+
+function told(name: string, times: number[]): Timed {
+  return {
+    name,
+    median: quantile(times, 0.5),
+    low: quantile(times, 0),
+    high: quantile(times, 0.95),
+    checksum: '-',
+    note: `p50, least to p95 of ${times.length}`,
+  }
+}
+
+export async function bench(): Promise<Timed[]> {
+  const rows: Timed[] = []
+  for (const [words, plan] of [
+    ['one line', await oneLine()],
+    ['12 lines', await twelveLines()],
+  ] as const) {
+    const moves = await measureDrag(plan)
+    if (moves.length === 0) continue
+    const since = (when: 'drawn' | 'found'): number[] =>
+      moves.flatMap((m) => (m[when] === null ? [] : [m[when] - m.pointer]))
+    rows.push(told(`${words}: pointer to scene drawn`, since('drawn')))
+    rows.push(told(`${words}: pointer to findings on the page`, since('found')))
+  }
+  return rows
+}
