@@ -94,11 +94,12 @@ function openInBrowser(executable, address, profile) {
 async function tellInTerminal(address) {
   const plan = named ?? samplePlan()
   if (plan) await printFindings(plan)
+  if (!values['no-window'])
+    console.log(
+      '\nNo window could be opened here: neither Electron nor a Chromium-family browser with a display was found.',
+    )
   console.log(
-    '\nNo window could be opened here: neither Electron nor a Chromium-family browser with a display was found.',
-  )
-  console.log(
-    `Open this address in a browser on this machine (it works once):\n\n  ${address}\n\nCtrl+C stops.`,
+    `\nOpen this address in a browser on this machine (it works once):\n\n  ${address}\n\nCtrl+C stops.`,
   )
 }
 
