@@ -4,6 +4,7 @@ import { Invalidate } from './frame/Invalidate'
 import { Probe } from './frame/Probe'
 import { Still } from './frame/Still'
 import { Cursor } from './handles/Cursor'
+import { PointGrips } from './handles/PointGrips'
 import { ToolHand } from './handles/ToolHand'
 import { Light } from './Light'
 import { Projector } from './labels/Projector'
@@ -56,6 +57,7 @@ export function Contents() {
       <ValueLabel />
       <Cursor />
       <ToolHand />
+      <PointGrips />
       <CameraRig />
       <Projector />
       <Still />

@@ -2,6 +2,7 @@
 import { useThree } from '@react-three/fiber'
 import { useEffect } from 'react'
 import { hasRef, type Ref } from '../../state/refs'
+import { takenWith } from '../../state/shift'
 import { useApp } from '../../state/store'
 import { useSceneState } from '../scene-state'
 
@@ -17,9 +18,9 @@ export function Cursor() {
   return null
 }
 
-/** Posts and feet are taken at once; boxes, lanes and models once they are selected. */
+/** Posts and feet are taken at once; what stands about in plan once it is selected. */
 function shapeFor(ref: Ref | null, selected: boolean): string {
   if (!ref) return ''
   if (ref.kind === 'stanchion' || (ref.kind === 'tie-back' && ref.foot)) return 'grab'
-  return ref.kind === 'obstacle' && selected ? 'grab' : 'pointer'
+  return selected && takenWith(ref).length > 0 ? 'grab' : 'pointer'
 }

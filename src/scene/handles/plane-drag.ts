@@ -1,71 +1,47 @@
-/** Obstacles are dragged level: at the height where they were taken, or up and down while Alt is held. */
+/** What stands about in plan is dragged level, at the height where it was taken, or up and down while Alt is held. */
 import type { ThreeEvent } from '@react-three/fiber'
 import type { Ray } from 'three'
-import type { Plan, Vec3 } from '../../plan/types'
-import { canDrag } from '../../state/drag'
-import { beginGesture, cancelGesture, edit, endGesture } from '../../state/edit'
-import { hasRef, type Ref } from '../../state/refs'
-import { app } from '../../state/store'
+import type { Vec3 } from '../../plan/types'
+import type { Ref } from '../../state/refs'
+import { beginShift, cancelShift, endShift, shiftTo, takenWith } from '../../state/shift'
 import { tellDrag } from '../scene-state'
 import { type Drag, startDrag, useView } from './drag'
 import { alongAxis, onLevel } from './rays'
 
-/** Steps of a dragged obstacle, m: 5 cm or 2 in. */
-export const DRAG_STEP = { si: 0.05, us: 0.0508 } as const
-
-type Shift = (by: Vec3) => (plan: Plan) => void
 type Press = (e: ThreeEvent<PointerEvent>) => void
 
-/** For a thing with one point: a box's centre, a model's place. Only what is selected is dragged. */
-export function usePlaneDrag(ref: Ref, from: Vec3): Press {
-  return useLevelDrag(ref, (by) => (plan) => {
-    const o = plan.obstacles.find((x) => x.id === ref.id)
-    if (o?.kind === 'box') o.center = moved(from, by)
-    if (o?.kind === 'mesh') o.at = moved(from, by)
-  })
-}
-
-/** For a thing with a path: all its points go along. */
-export function usePathDrag(ref: Ref, path: readonly Vec3[]): Press {
-  return useLevelDrag(ref, (by) => (plan) => {
-    const o = plan.obstacles.find((x) => x.id === ref.id)
-    if (o?.kind === 'lane') o.path = path.map((p) => moved(p, by))
-  })
-}
-
-const tidy = (m: number): number => Math.round(m * 1e5) / 1e5
-const moved = (p: Vec3, by: Vec3): Vec3 => [tidy(p[0] + by[0]), tidy(p[1] + by[1]), tidy(p[2] + by[2])]
-
-function useLevelDrag(ref: Ref, shift: Shift): Press {
+/** For a girder, a deck, a box, a lane, a model: only what is selected is dragged, and all that is selected with it. */
+export function usePlaneDrag(ref: Ref): Press {
   const view = useView()
   return (e) => {
-    if (!hasRef(app.getState().selection, ref) || !canDrag(ref)) return
-    startDrag(e, view(), level(ref, e.point.toArray() as Vec3, shift))
+    const refs = takenWith(ref)
+    if (refs.length > 0) startDrag(e, view(), level(ref, refs, e.point.toArray() as Vec3))
   }
 }
 
-/** The hand holds the point `grip`; the thing moves by whole steps of where the ray meets that level. */
-function level(ref: Ref, grip: Vec3, shift: Shift): Drag {
-  const label = `move ${ref.id}`
+/** The hand holds the point `grip`; with Shift it goes along x or y alone. */
+function level(ref: Ref, refs: Ref[], grip: Vec3): Drag {
   return {
     begin: () => {
-      beginGesture(label)
+      beginShift(refs.length === 1 ? `move ${ref.id}` : `move ${refs.length} things`)
       tellDrag(ref)
     },
     move: (ray, e) => {
       const by = e.altKey ? plumb(ray, grip) : flat(ray, grip)
-      if (by) edit(label, shift(stepped(by)))
+      if (by) shiftTo(refs, e.shiftKey && !e.altKey ? square(by) : by)
     },
     end: () => {
-      endGesture()
+      endShift()
       tellDrag(null)
     },
     cancel: () => {
-      cancelGesture()
+      cancelShift()
       tellDrag(null)
     },
   }
 }
+
+const square = ([x, y, z]: Vec3): Vec3 => (Math.abs(x) >= Math.abs(y) ? [x, 0, z] : [0, y, z])
 
 function flat(ray: Ray, grip: Vec3): Vec3 | null {
   const at = onLevel(ray, grip[2])
@@ -75,9 +51,4 @@ function flat(ray: Ray, grip: Vec3): Vec3 | null {
 function plumb(ray: Ray, grip: Vec3): Vec3 | null {
   const up = alongAxis(ray, grip, [0, 0, 1])
   return up === null ? null : [0, 0, up]
-}
-
-function stepped(by: Vec3): Vec3 {
-  const step = DRAG_STEP[app.getState().units]
-  return by.map((m) => Math.round(m / step) * step) as Vec3
 }

@@ -29,7 +29,7 @@ const Box = memo(function Box({ box }: { box: BoxObstacle }) {
   const ref = useMemo(() => ({ kind: 'obstacle' as const, id: box.id }), [box.id])
   const mark = useMark(ref)
   const handlers = useMemo(() => picks(ref), [ref])
-  const drag = usePlaneDrag(ref, box.center)
+  const drag = usePlaneDrag(ref)
   const worst = useWorstPlace(box.id)
   const clash = useClash(box.id)
   const under = useSceneState((s) => s.under)

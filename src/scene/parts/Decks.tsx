@@ -3,6 +3,7 @@ import { memo, useEffect, useMemo } from 'react'
 import { ExtrudeGeometry, Shape, Vector2 } from 'three'
 import type { Deck } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { usePlaneDrag } from '../handles/plane-drag'
 import { Ink } from '../Ink'
 import { Matte } from '../Matte'
 import { objectName } from '../names'
@@ -28,6 +29,7 @@ const OneDeck = memo(function OneDeck({ deck }: { deck: Deck }) {
   const ref = useMemo(() => ({ kind: 'deck' as const, id: deck.id }), [deck.id])
   const mark = useMark(ref)
   const handlers = useMemo(() => picks(ref), [ref])
+  const drag = usePlaneDrag(ref)
   const plate = useMemo(() => {
     const outline = new Shape(deck.outline.map(([x, y]) => new Vector2(x, y)))
     return new ExtrudeGeometry(outline, { depth: PLATE, bevelEnabled: false })
@@ -36,7 +38,7 @@ const OneDeck = memo(function OneDeck({ deck }: { deck: Deck }) {
   useEffect(() => () => plate.dispose(), [plate])
   return (
     <group position={[0, 0, deck.elevation - PLATE]}>
-      <mesh name={objectName(ref)} geometry={plate} {...handlers}>
+      <mesh name={objectName(ref)} geometry={plate} {...handlers} onPointerDown={drag}>
         <Matte color={palette.concrete} />
       </mesh>
       <Ink

@@ -3,6 +3,7 @@ import { memo, useEffect, useMemo } from 'react'
 import { girderFrame } from '../../geometry/girder'
 import type { Girder } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { usePlaneDrag } from '../handles/plane-drag'
 import { Ink } from '../Ink'
 import { Matte } from '../Matte'
 import { objectName } from '../names'
@@ -35,6 +36,7 @@ function Body({ girder }: { girder: Girder }) {
   const ref = useMemo(() => ({ kind: 'girder' as const, id: girder.id }), [girder.id])
   const mark = useMark(ref)
   const handlers = useMemo(() => picks(ref), [ref])
+  const drag = usePlaneDrag(ref)
   const { section } = girder
   const { length } = girderFrame(girder)
   const solid = useMemo(() => girderSolid(section, length), [section, length])
@@ -43,7 +45,7 @@ function Body({ girder }: { girder: Girder }) {
   const color = girder.material === 'steel' ? palette.steel : palette.concrete
   return (
     <>
-      <mesh name={objectName(ref)} geometry={solid} {...handlers}>
+      <mesh name={objectName(ref)} geometry={solid} {...handlers} onPointerDown={drag}>
         <Matte color={color} />
       </mesh>
       <Ink

@@ -2,7 +2,7 @@
 import { memo, useEffect, useMemo } from 'react'
 import type { LaneObstacle } from '../../plan/types'
 import { useApp } from '../../state/store'
-import { usePathDrag } from '../handles/plane-drag'
+import { usePlaneDrag } from '../handles/plane-drag'
 import { Ink } from '../Ink'
 import { Matte } from '../Matte'
 import { objectName } from '../names'
@@ -28,7 +28,7 @@ const Lane = memo(function Lane({ lane }: { lane: LaneObstacle }) {
   const ref = useMemo(() => ({ kind: 'obstacle' as const, id: lane.id }), [lane.id])
   const mark = useMark(ref)
   const handlers = useMemo(() => picks(ref), [ref])
-  const drag = usePathDrag(ref, lane.path)
+  const drag = usePlaneDrag(ref)
   const under = useSceneState((s) => s.under)
   const shape = useMemo(() => laneShape(lane), [lane])
   useEffect(

@@ -37,7 +37,7 @@ const Mesh = memo(function Mesh({ mesh, triangles }: { mesh: MeshObstacle; trian
   const ref = useMemo(() => ({ kind: 'obstacle' as const, id: mesh.id }), [mesh.id])
   const mark = useMark(ref)
   const handlers = useMemo(() => picks(ref), [ref])
-  const drag = usePlaneDrag(ref, mesh.at ?? [0, 0, 0])
+  const drag = usePlaneDrag(ref)
   const clash = useClash(mesh.id)
   const matrix = useMemo(() => meshMatrix(mesh), [mesh])
   const geometry = useMemo(() => facets(triangles), [triangles])

@@ -2,8 +2,10 @@
 import { useMemo } from 'react'
 import { headHeight } from '../../geometry/line'
 import { loopNumber } from '../../geometry/loops'
-import type { Plan, Vec3 } from '../../plan/types'
+import { lerp } from '../../geometry/vec'
+import type { Girder, Plan, Vec3 } from '../../plan/types'
 import { formatLength, type UnitSystem } from '../../plan/units'
+import { girderLength } from '../../state/edits/gaps'
 import { loopsBeside } from '../../state/edits/stanchion-edits'
 import { type Ref, resolveRef } from '../../state/refs'
 import { useApp } from '../../state/store'
@@ -40,6 +42,7 @@ function valueAt(plan: Plan, ref: Ref, units: UnitSystem): Value | null {
   if (found?.kind === 'stanchion') return stanchionValue(plan, ref, units)
   if (found?.kind === 'tie-back') return footValue(plan, ref)
   if (found?.kind === 'obstacle' && found.obstacle.kind === 'box') return boxValue(found.obstacle, units)
+  if (found?.kind === 'girder') return girderValue(found.girder, units)
   return null
 }
 
@@ -70,6 +73,14 @@ function footValue(plan: Plan, ref: Ref): Value | null {
     text: `${ref.id} ${leg.foot} on loop ${loopNumber(loop.index)}, ${angle}`,
     step: 'moves from loop to loop',
   }
+}
+
+/** How long it is, and where it begins and ends in plan. */
+function girderValue(girder: Girder, units: UnitSystem): Value {
+  const place = ([x, y]: Vec3): string => `${formatLength(x, units)}, ${formatLength(y, units)}`
+  const length = formatLength(girderLength(girder), units)
+  const text = `${girder.name} ${length}, from ${place(girder.start)} to ${place(girder.end)}`
+  return { at: lerp(girder.start, girder.end, 0.5), text, step: 'Shift keeps right angles' }
 }
 
 function boxValue(box: { name: string; center: Vec3; size: Vec3 }, units: UnitSystem): Value {

@@ -30,10 +30,10 @@ function applyMove(plan: Plan, refs: readonly Ref[], move: Move, degrees: number
       found.girder.end = move(found.girder.end)
       moved = true
     } else if (found?.kind === 'deck') {
-      found.deck.outline = found.deck.outline.map(([x, y]): Vec2 => {
-        const [mx, my] = move([x, y, 0])
-        return [mx, my]
-      })
+      const level = found.deck.elevation
+      const at = found.deck.outline.map(([x, y]) => move([x, y, level]))
+      found.deck.outline = at.map(([x, y]): Vec2 => [x, y])
+      found.deck.elevation = at[0]?.[2] ?? level
       moved = true
     } else if (found?.kind === 'obstacle') {
       moved = moveObstacle(found.obstacle, move, degrees) || moved
