@@ -21,10 +21,17 @@ export function checksum(values: Iterable<number>): string {
   return hash.toString(16).padStart(8, '0')
 }
 
+/** `FALLROOM_BENCH=once`: each bench runs once and at its least size, only to show that it still runs. */
+export const ONCE = process.env.FALLROOM_BENCH === 'once'
+
+/** The size of a bench: the whole one, or the least in a run that only shows that it still runs. */
+export const size = <T>(whole: T, least: T): T => (ONCE ? least : whole)
+
 /** Runs `work` `warm + runs` times; it returns the numbers that go into the checksum. */
 export function timed(name: string, work: () => Iterable<number>, runs = 9, warm = 3, note?: string): Timed {
   let sum = ''
   const took: number[] = []
+  if (ONCE) [runs, warm] = [1, 0]
   for (let i = 0; i < warm + runs; i++) {
     const t = performance.now()
     const values = work()
@@ -41,11 +48,4 @@ export function timed(name: string, work: () => Iterable<number>, runs = 9, warm
     checksum: sum,
     ...(note === undefined ? {} : { note }),
   }
-}
-
-/** One line of the table. */
-export function row(t: Timed): string {
-  const ms = (v: number): string =>
-    (v >= 100 ? v.toFixed(0) : v >= 1 ? v.toFixed(2) : v.toFixed(4)).padStart(9)
-  return `${t.name.padEnd(58)}${ms(t.median)} ms  ${ms(t.low)} to ${ms(t.high)}  ${t.checksum}${t.note ? `  ${t.note}` : ''}`
 }
