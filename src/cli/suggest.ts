@@ -23,7 +23,7 @@ Searches the layout with fewest stanchions that passes every rule, for one line 
   --pretensions NS   newtons to choose from, with commas
   --aims ORDER       parts, clearance, tension in the order that counts, with commas
   --ends N           gaps tried for each end, outwards (1)
-  --tries N          layouts studied whole for a count before it is left as not proven (12)
+  --tries N          layouts whose falls in time are computed for a count before it is left as not proven (40)
   --energy-only      leave the falls in time out of the verification
   --json             one JSON document on standard output and nothing else
   --out FILE         write the plan with the suggested layout

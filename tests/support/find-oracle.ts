@@ -4,7 +4,8 @@ import { readPlan } from '../../src/plan/read'
 import type { Plan } from '../../src/plan/types'
 import { choicesOf } from '../../src/study/find/choices'
 import { endPlaces, placesOf } from '../../src/study/find/places'
-import type { FindTask } from '../../src/study/find/types'
+import { search } from '../../src/study/find/search'
+import type { FindResult, FindTask } from '../../src/study/find/types'
 import { verify } from '../../src/study/find/verify'
 import { seeded } from './random'
 
@@ -42,11 +43,11 @@ export function smallTask(seed: number): FindTask {
   line.workersAtOnce = r.next() < 0.3 ? 2 : 1
   line.grip = r.next() < 0.2 ? 'held' : 'sliding'
   line.pretension = r.between(1500, 6000)
-  plan.basis.safetyFactor = r.between(2, 6)
+  plan.basis.safetyFactor = r.between(1.5, 4)
   if (r.next() < 0.5) plan.basis.maxSpan = r.between(3, 9)
   else delete plan.basis.maxSpan
   const low = Math.min(girder.start[2], girder.end[2])
-  const ground = { kind: 'ground' as const, id: 'ground', name: 'Ground', elevation: low - r.between(4, 5.2) }
+  const ground = { kind: 'ground' as const, id: 'ground', name: 'Ground', elevation: low - r.between(4.4, 7) }
   const x = start[0] + r.between(0.2, 0.7) * along
   const size = r.between(1, 3)
   const box = {
@@ -54,7 +55,7 @@ export function smallTask(seed: number): FindTask {
     id: 'box',
     name: 'Box',
     center: [x, start[1], low - 6] as [number, number, number],
-    size: [size, size, 2 * (6 - r.between(3.4, 4.6))] as [number, number, number],
+    size: [size, size, 2 * (6 - r.between(4, 5.8))] as [number, number, number],
   }
   plan.obstacles = r.next() < 0.5 ? [ground] : [ground, box]
   const absorbers = r.next() < 0.4 ? [line.absorber, null] : [line.absorber]
@@ -107,4 +108,14 @@ export function bruteForce(task: FindTask, most = 5): OracleAnswer {
     if (clearance < Number.POSITIVE_INFINITY) return { stanchions: k, clearance, studied }
   }
   return { stanchions: null, clearance: null, studied }
+}
+
+/** The search's answer, or null once it has to look at more than `most` stanchions, where brute force stops too. */
+export function searchUpTo(task: FindTask, most: number): FindResult | null {
+  const steps = search(task)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+    if (!step.value.best && (step.value.stanchions ?? 0) > most) return null
+  }
 }

@@ -20,6 +20,8 @@ export interface SearchCase {
   fewest: number | null
   /** Why a span of so many gaps is ruled out wherever it lies. */
   stopped: Map<number, Reason[]>
+  /** Why spans at their places were ruled out so far, one reason a rule. */
+  clashes: Map<string, Reason>
   /** Why a span at its place is ruled out; null where nothing is known against it. */
   ruledOut: (a: number, b: number) => Reason | null
   layout: (gaps: number[]) => Layout
@@ -97,5 +99,5 @@ export function* searchCase(c: CaseInput): Generator<number, SearchCase> {
   }
   const ruledOut = (a: number, b: number): Reason | null => edgeStop(edges, stations[a]!, stations[b]!)
   const fewest = fewestSpans(graph)
-  return { choice: c.choice, feet: c.feet, graph, fewest, stopped, ruledOut, layout }
+  return { choice: c.choice, feet: c.feet, graph, fewest, stopped, clashes: new Map(), ruledOut, layout }
 }

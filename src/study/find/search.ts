@@ -3,48 +3,22 @@
  * pass somewhere; a count without a path of such spans is proven not to pass. What is left is studied whole, first by
  * energy, then with the falls in time. A generator: each step is a moment at which the caller may look, or stop.
  */
-import type { Line, Plan } from '../../plan/types'
+import type { Line } from '../../plan/types'
 import { say } from '../../rules/words'
 import type { Models } from '../obstacles'
 import { type SearchCase, searchCase } from './case'
 import { choiceStops, choicesOf, choiceWords } from './choices'
+import { oneCount, progress, type Running } from './count'
 import { countReasons } from './count-reasons'
-import { layouts, leastCost } from './paths'
 import { type EndPlace, endPlaces, type Places, placesOf } from './places'
-import { better, closeTo } from './rank'
-import type { Aim, Candidate, CountReport, FindProgress, FindResult, FindTask, Reason } from './types'
-import { verify } from './verify'
+import { better } from './rank'
+import type { Aim, FindProgress, FindResult, FindTask, Reason } from './types'
 
 export type Search = Generator<FindProgress, FindResult>
 
 const AIMS: Aim[] = ['parts', 'clearance', 'tension']
-/** Layouts studied whole for one count before the search stops claiming. */
-const TRIES = 12
 /** Counts tried above the least that the bounds allow. */
 const MORE_COUNTS = 8
-
-interface Running {
-  task: FindTask
-  plan: Plan
-  line: Line
-  places: Places
-  aims: Aim[]
-  models: Models | undefined
-  best: Candidate | null
-  passing: Candidate[]
-  counts: CountReport[]
-  studied: number
-  least: boolean
-}
-
-const progress = (r: Running, doing: string, done: number, stanchions: number | null): FindProgress => ({
-  doing,
-  done,
-  stanchions,
-  studied: r.studied,
-  best: r.best,
-  counts: r.counts,
-})
 
 const nothing = (reasons: Reason[], space: string[] = []): FindResult => ({
   outcome: 'none',
@@ -176,79 +150,6 @@ function finished(r: Running, k: number, space: string[]): FindResult {
   const alternatives = [...r.passing].sort((a, b) => (better(a, b, r.aims) ? -1 : 1)).slice(0, 8)
   const claims = { fewest, least: r.least ? 'proven' : 'not proven' } as const
   return { outcome: 'found', best: r.best, alternatives, counts: r.counts, claims, space, reasons: [] }
-}
-
-/** Layouts with exactly k stanchions: case by case, the least cost first. */
-function* oneCount(r: Running, cases: SearchCase[], k: number): Generator<FindProgress, CountReport> {
-  const report: CountReport = { stanchions: k, status: 'none passes', studied: 0, reasons: [] }
-  const able = cases.filter((c) => c.fewest !== null && c.fewest < k)
-  const order = able
-    .map((c) => ({ c, cost: leastCost(c.graph, k - 1) }))
-    .filter((x) => x.cost !== null)
-    .sort((a, b) => a.cost! - b.cost!)
-  let whole = true
-  for (const { c } of order) whole = (yield* oneCase(r, c, k, report)) && whole
-  if (report.status === 'passes') r.least = r.least && whole
-  else if (!whole) report.status = 'not proven'
-  if (report.status !== 'passes') {
-    const bounds = countReasons(r.plan, r.places, cases, k)
-    for (const b of bounds) if (!report.reasons.some((x) => x.rule === b.rule)) report.reasons.push(b)
-  }
-  return report
-}
-
-/** One case at one count; true where all its layouts were looked at or can't be better than what passes. */
-function* oneCase(
-  r: Running,
-  c: SearchCase,
-  k: number,
-  report: CountReport,
-): Generator<FindProgress, boolean> {
-  const tries = r.task.tries ?? TRIES
-  const why = new Set<string>()
-  const rulesOut = (a: number, b: number): boolean => {
-    const reason = c.ruledOut(a, b)
-    if (reason && !why.has(reason.rule)) {
-      why.add(reason.rule)
-      if (!report.reasons.some((x) => x.rule === reason.rule)) report.reasons.push(reason)
-    }
-    return reason !== null
-  }
-  let here: Candidate | null = null
-  const limit = (): number => (here ? closeTo(here, r.aims) : Number.POSITIVE_INFINITY)
-  let tried = 0
-  for (const gaps of layouts(c.graph, k - 1, rulesOut, limit)) {
-    const share = 0.5 + 0.5 * Math.min(1, report.studied / (tries * 2))
-    yield progress(r, `Studying layouts with ${k} stanchions`, share, k)
-    if (tried >= tries) return false
-    tried++
-    const found = studyOne(r, c, gaps, report)
-    if (!found) continue
-    report.status = 'passes'
-    r.passing.push(found)
-    if (!here || better(found, here, r.aims)) here = found
-    if (!r.best || better(found, r.best, r.aims)) r.best = found
-    yield progress(r, `Studying layouts with ${k} stanchions`, share, k)
-  }
-  return true
-}
-
-/** Studies a layout by energy, then with the falls in time; what stops it goes into the report. */
-function studyOne(r: Running, c: SearchCase, gaps: number[], report: CountReport): Candidate | null {
-  const layout = c.layout(gaps)
-  const models = r.models ? { models: r.models } : {}
-  report.studied++
-  r.studied++
-  for (const time of r.task.withoutTime ? [false] : [false, true]) {
-    const verdict = verify(r.plan, r.line.id, r.places.pattern, layout, { time, ...models })
-    if (verdict.passes && (time || r.task.withoutTime)) return verdict.candidate
-    if (verdict.passes) continue
-    for (const reason of verdict.reasons) {
-      if (!report.reasons.some((x) => x.rule === reason.rule)) report.reasons.push(reason)
-    }
-    return null
-  }
-  return null
 }
 
 /** What was looked at, in words. */

@@ -22,7 +22,7 @@ export interface FindTask {
   feet?: number
   /** In the order in which they count. */
   aims?: Aim[]
-  /** Layouts that may be studied whole for one count of stanchions before the search says "not proven". */
+  /** Layouts with falls in time (by energy alone: layouts) for one count and choice before the search says "not proven". */
   tries?: number
   /** Leave the falls in time out of the verification: what then passes is told as by energy only. */
   withoutTime?: boolean

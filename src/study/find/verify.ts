@@ -1,5 +1,6 @@
 /** A layout through the whole study: whether it passes every rule, and its figures. */
 import type { Plan } from '../../plan/types'
+import { studyLine } from '../line-study'
 import type { Models } from '../obstacles'
 import type { Finding } from '../results'
 import { study } from '../study'
@@ -7,6 +8,7 @@ import { stops } from './bare'
 import { aloneWith, type Pattern, withLayout } from './layout'
 import { reasonsOf } from './places'
 import { energyFindings } from './quick'
+import { timeCheck } from './time-stop'
 import type { Candidate, Layout, Limiting, Reason } from './types'
 
 export interface Verdict {
@@ -50,8 +52,13 @@ export function verify(
   const alone = aloneWith(made, line)
   const early = energyFindings(alone, line).filter(stops)
   if (early.length > 0) return { passes: false, reasons: reasonsOf(early), candidate: null }
+  const timed = options.time ? timeCheck(alone, line) : null
+  if (timed && timed.fails.length > 0) {
+    return { passes: false, reasons: reasonsOf(timed.fails), candidate: null }
+  }
   const { results } = study(alone, {
     withoutTime: !options.time,
+    ...(timed ? { known: new Map([[line.id, studyLine(alone, line, () => timed.falls)]]) } : {}),
     ...(options.models ? { models: options.models } : {}),
   })
   const bad = results.findings.filter(

@@ -154,7 +154,10 @@ export function boundedSolver(
   }
 }
 
-/** Root of a balance that falls with H: brackets from a guess, then bisection and secant. Null: none found. */
+/**
+ * Root of a balance that falls with H: a bracket grows from the guess, then regula falsi with halved ends (Illinois),
+ * with a bisection now and then. Null: none found.
+ */
 function fallingRoot(
   f: (H: number) => Balance | null,
   guess: number,
@@ -164,24 +167,31 @@ function fallingRoot(
   let high = Number.POSITIVE_INFINITY
   let fLow = Number.NaN
   let fHigh = Number.NaN
+  let side = 0
   let H = guess
+  let stride = 0.002
   for (let i = 0; i < 120; i++) {
     const value = f(H)
     if (value && Math.abs(value.F) <= close) return { H, value }
     if (!value || value.F > 0) {
+      if (side === 1) fHigh /= 2
       low = H
       fLow = value?.F ?? Number.NaN
+      side = 1
     } else {
+      if (side === -1) fLow /= 2
       high = H
       fHigh = value.F
+      side = -1
     }
     if (value && high < Number.POSITIVE_INFINITY && high - low <= 1e-12 * high) return { H, value }
-    if (high === Number.POSITIVE_INFINITY) H = H * 1.3
+    if (high === Number.POSITIVE_INFINITY) H *= 1 + stride
+    else if (low === 0) H /= 1 + stride
     else {
-      const secant = low + (fLow * (high - low)) / (fLow - fHigh)
-      const inside = secant > low + 0.002 * (high - low) && secant < high - 0.002 * (high - low)
-      H = inside && i % 4 !== 3 ? secant : low > 0 ? (low + high) / 2 : high / 1.3
+      const cut = low + (fLow * (high - low)) / (fLow - fHigh)
+      H = cut > low && cut < high && i % 8 !== 7 ? cut : (low + high) / 2
     }
+    stride = Math.min(4 * stride, 0.6)
   }
   return null
 }
@@ -200,7 +210,7 @@ export function boundedLaw(b: BoundedSpan, side: Side, limit: number): BoundedLa
   for (let j = 1; j <= NODES; j++) {
     const P = limit * (j / NODES) ** GRADING
     const last = states[states.length - 1]!
-    const next = solve(P, last.H * 1.05)
+    const next = solve(P, ahead(states, P))
     if (!next) return null
     for (const T of b.set.absorber ? [b.set.absorber.onset, b.set.absorber.full] : []) {
       if (!(last.absorberAt < T && next.absorberAt > T)) continue
@@ -219,6 +229,14 @@ function nearest(states: BoundedState[], P: number): BoundedState {
   return states.reduce((a, b) => (Math.abs(b.P - P) < Math.abs(a.P - P) ? b : a))
 }
 
+/** H at load P as the last two states let expect it. */
+function ahead(states: BoundedState[], P: number): number {
+  const last = states[states.length - 1]!
+  const before = states[states.length - 2]
+  if (!before || !(last.P > before.P)) return last.H * 1.05
+  return Math.max(last.H, last.H + ((last.H - before.H) * (P - last.P)) / (last.P - before.P))
+}
+
 /** States just before and just past the load at which the absorber's tension passes its onset or full extension. */
 function kinkAt(
   solve: (P: number, H: number) => BoundedState | null,
@@ -227,8 +245,14 @@ function kinkAt(
   T: number,
 ): [BoundedState, BoundedState] | null {
   let [low, high] = [from, to]
-  for (let i = 0; i < 40 && high.P - low.P > 1e-7 * high.P; i++) {
-    const mid = solve((low.P + high.P) / 2, low.H)
+  for (let i = 0; i < 60 && high.P - low.P > 1e-7 * high.P; i++) {
+    const wide = high.P - low.P
+    const share = (T - low.absorberAt) / (high.absorberAt - low.absorberAt)
+    // The cut goes a little beyond the kink on the side that is farther from it, so that both ends close in.
+    const nudge = share < 0.5 ? share + 0.02 : share - 0.02
+    const cut = i % 3 === 2 ? 0.5 : i % 3 === 1 ? nudge : share
+    const P = low.P + wide * Math.min(0.999, Math.max(0.001, cut))
+    const mid = solve(P, low.H + (high.H - low.H) * ((P - low.P) / wide))
     if (!mid) return null
     if (mid.absorberAt < T) low = mid
     else high = mid
