@@ -4,10 +4,11 @@ import { loopsAround, rowOfLine } from '../../drawings/loops'
 import { girderFrame } from '../../geometry/girder'
 import { engagedLoops, loopNumber } from '../../geometry/loops'
 import type { LoopRow, Plan } from '../../plan/types'
-import { clampMark, ROPE_TAIL, ropeCutLength, strapLengths } from '../../solver/lengths'
 import type { LineStudy } from '../../study/line-study'
 import type { LineFile } from '../input'
+import { type RopeFacts, ropeFacts } from './rope-facts'
 import { type TensionAt, tensionTable } from './tension-table'
+import { type TieBackPlace, tieBacksOf } from './tie-back-facts'
 import type { Connector } from './worker-facts'
 import { workersOf } from './worker-facts'
 
@@ -29,36 +30,11 @@ export interface PlaceFacts {
   bracket: string
 }
 
-export interface TieBackPlace {
-  id: string
-  stanchion: string
-  strapLoop: number
-  tensionerLoop: number
-  strapRow: string
-  tensionerRow: string
-  /** Head to loop, strap and tensioner, m; null where the loop is not there. */
-  legs: [number | null, number | null]
-  needed: number | null
-  left: number | null
-  part: string
-}
-
-export interface RopeFacts {
-  /** Ids of the stanchions that carry the clamp and the tensioner. */
-  clampAt: string
-  tensionerAt: string
-  cut: number | null
-  mark: number | null
-  tail: number
-  eyeOffset: number | null
-  takeUp: number | null
-  tension: number
-  tolerance: number
-  installTemperature: number
-}
-
 export interface StartFacts {
   row: string
+  /** Of the row from the girder's centreline, m, to the left; and how many rows the girder has. */
+  offset: number
+  rows: number
   firstLoop: number
   spacing: number
   lastNumber: number
@@ -94,6 +70,8 @@ function startFacts(study: LineStudy, row: LoopRow): StartFacts {
   const { length } = girderFrame(study.input.girder)
   return {
     row: row.id,
+    offset: row.offset,
+    rows: study.input.girder.loops.length,
     firstLoop: row.first,
     spacing: row.spacing,
     lastNumber: loopNumber(row.count - 1),
@@ -122,51 +100,4 @@ function placesOf(study: LineStudy, row: LoopRow | null): PlaceFacts[] {
       bracket: bracket.name,
     }
   })
-}
-
-function tieBacksOf(study: LineStudy): TieBackPlace[] {
-  return study.input.stanchions.flatMap((s) =>
-    s.tieBacks.map(({ tieBack, part, legs }): TieBackPlace => {
-      const known = legs.every((l) => l.loop !== null)
-      const strap = known
-        ? strapLengths({
-            legs: legs.map((l) => l.length),
-            partLength: part.length,
-            wrapLength: part.wrapLength,
-          })
-        : null
-      return {
-        id: tieBack.id,
-        stanchion: tieBack.stanchion,
-        strapLoop: loopNumber(tieBack.strapLoop.index),
-        tensionerLoop: loopNumber(tieBack.tensionerLoop.index),
-        strapRow: tieBack.strapLoop.row,
-        tensionerRow: tieBack.tensionerLoop.row,
-        legs: [legs[0].loop ? legs[0].length : null, legs[1].loop ? legs[1].length : null],
-        needed: strap?.needed ?? null,
-        left: strap?.left ?? null,
-        part: part.name,
-      }
-    }),
-  )
-}
-
-function ropeFacts(study: LineStudy): RopeFacts {
-  const { line } = study.input
-  const [first, last] = [line.stanchions[0]?.id ?? '', line.stanchions.at(-1)?.id ?? '']
-  const length = study.results.installed.wireRopeLength
-  const stretch = study.installed.takeUp?.constructional ?? null
-  const mark = length === null || stretch === null ? null : clampMark(length, stretch)
-  return {
-    clampAt: line.absorberAt === 'end' ? first : last,
-    tensionerAt: line.absorberAt === 'end' ? last : first,
-    cut: mark === null ? null : ropeCutLength(mark),
-    mark,
-    tail: ROPE_TAIL,
-    eyeOffset: study.results.installed.eyeOffset,
-    takeUp: study.results.installed.takeUp,
-    tension: line.pretension,
-    tolerance: line.pretensionTolerance,
-    installTemperature: line.installTemperature,
-  }
 }

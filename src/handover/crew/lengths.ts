@@ -3,7 +3,13 @@ import { formatFeetInches, formatMillimetres, formatQuantity } from '../../plan/
 import type { Words } from '../words'
 
 export interface Reader {
-  /** A length in both systems, the plan's own first. */
+  /** Names of the two ways in which lengths stand, the plan's own first. */
+  systems: [string, string]
+  /** A length in both, the plan's own first. */
+  pair(m: number | null): [string, string]
+  /** The same without the second unit where a column's head says it. */
+  bare(m: number | null): [string, string]
+  /** The same in one text. */
   length(m: number | null): string
   /** The same on two lines, for narrow columns. */
   stacked(m: number | null): string
@@ -11,25 +17,35 @@ export interface Reader {
   both(value: number | null, unit: string): string
 }
 
+/** A number and its unit never part at the end of a line. */
+export const unbroken = (text: string): string => text.replace(/ /g, '\u00a0')
+
 export function reader(words: Words, units: 'us' | 'si'): Reader {
   const local = (text: string): string =>
-    text.replace(' ft', ` ${words.feet}`).replace(/ in$/, ` ${words.inches}`)
-  const pair = (m: number): [string, string] => {
-    const texts: [string, string] = [local(formatFeetInches(m, 8)), formatMillimetres(m)]
-    return units === 'us' ? texts : [texts[1], texts[0]]
-  }
+    text
+      .replace(/^(-?)1 ft/, (_, sign: string) => `${sign}1 ${words.foot}`)
+      .replace(' ft', ` ${words.feet}`)
+      .replace(/ in$/, ` ${words.inches}`)
+  const inOrder = (us: string, si: string): [string, string] => (units === 'us' ? [us, si] : [si, us])
   const known = (value: number | null): value is number => value !== null && Number.isFinite(value)
+  const pair = (m: number | null): [string, string] =>
+    known(m)
+      ? inOrder(unbroken(local(formatFeetInches(m, 8))), unbroken(formatMillimetres(m)))
+      : [words.notKnown, '']
   return {
+    systems: inOrder(`${words.feet}-${words.inches}`, 'mm'),
+    pair,
+    bare: (m) => pair(m).map((t) => t.replace(/\u00a0mm$/, '')) as [string, string],
     length: (m) => {
-      if (!known(m)) return words.notKnown
       const [a, b] = pair(m)
-      return `${a} (${b})`
+      return b ? `${a} (${b})` : a
     },
-    stacked: (m) => (known(m) ? pair(m).join('\n') : words.notKnown),
+    stacked: (m) => pair(m).filter(Boolean).join('\n'),
     both: (value, unit) => {
       if (!known(value)) return words.notKnown
-      const [a, b] = [formatQuantity(value, unit, 'us'), formatQuantity(value, unit, 'si')]
-      return a === b ? a : units === 'us' ? `${a} (${b})` : `${b} (${a})`
+      const [us, si] = (['us', 'si'] as const).map((s) => unbroken(formatQuantity(value, unit, s)))
+      const [a, b] = inOrder(us!, si!)
+      return a === b ? a : `${a} (${b})`
     },
   }
 }

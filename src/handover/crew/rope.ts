@@ -1,61 +1,96 @@
-/** The rope on the crew sheet: order of parts, where to cut and mark, torque, tension, and tension against temperature. */
-import type { Content } from 'pdfmake/interfaces'
+/** The rope on the crew sheet: laid out as a picture with its lengths, and its torque and tensions in big figures. */
+import type { Column, Content } from 'pdfmake/interfaces'
+import { ropeStrip } from '../../drawings/rope-strip'
 import { CLAMP_TORQUE } from '../../solver/lengths'
-import { say, table } from '../pdf/paper'
+import { drawing, inner, say, table } from '../pdf/paper'
+import type { PlaceFacts } from './facts'
 import type { SheetContext } from './sheet'
 
-export function ropeBlock(c: SheetContext): Content[] {
-  const { words: w, letters, facts, read } = c
-  const { rope } = facts
+/** Order of parts, cut, mark and place of the eye, on one picture. */
+export function ropePicture({ words: w, letters, facts, read, file, sheet }: SheetContext): Content[] {
+  const { rope, places } = facts
   const r = w.rope
-  const tolerance = [rope.tension * (1 - rope.tolerance), rope.tension * (1 + rope.tolerance)]
-  const torque = `${CLAMP_TORQUE.poundFeet} lbf ft (${CLAMP_TORQUE.newtonMetres} N m)`
-  const between = `${r.tolerance} ${read.both(tolerance[0]!, 'N')} - ${read.both(tolerance[1]!, 'N')}`
-  const at = r.tensionNote(read.both(rope.installTemperature, 'degC'))
-  const rows: [string, string, string][] = [
-    [r.cut, read.length(rope.cut), `${r.tail}: ${read.length(rope.tail)}`],
-    [r.mark, read.length(rope.mark), r.markNote],
-    [r.eyeOffset, read.length(rope.eyeOffset), r.eyeOffsetNote(rope.tensionerAt)],
-    [r.takeUp, read.length(rope.takeUp), ''],
-    [r.torque, torque, r.torqueNote],
-    [r.tension, read.both(rope.tension, 'N'), `${between}; ${at}`],
-  ]
-  const body = rows.map(([what, value, note]): (string | Content)[] => [
-    what,
-    say(letters, value, { bold: true, size: 11 }),
-    note,
-  ])
-  return [
-    say(letters, `${r.chain}. ${chainText(c)}`),
-    table(letters, { head: ['', '', ''], rows: body, widths: [150, 150, '*'], size: 9 }),
-  ]
+  if (places.length < 2) return []
+  const picture = ropeStrip(
+    {
+      stanchions: places.map((p) => p.id),
+      tensionerAt: file.line.absorberAt,
+      absorber: file.study.input.absorber !== null,
+      words: r,
+      cut: `${r.cut} ${read.length(rope.cut)}; ${r.tail}: ${read.length(rope.tail)}`,
+      mark: `${r.mark}: ${read.length(rope.mark)}, ${r.markNote}`,
+      eyeOffset: read.length(rope.eyeOffset),
+      notToScale: r.notToScale,
+    },
+    inner(sheet).width,
+  )
+  return [say(letters, chainText(file, places, w)), drawing(picture, letters)]
 }
 
 /** anchor - clamp - rope - eye - tensioner - absorber - anchor, from START on. */
-function chainText({ words: w, file, facts }: SheetContext): string {
-  const r = w.rope
+function chainText(
+  file: SheetContext['file'],
+  places: PlaceFacts[],
+  { rope: r }: SheetContext['words'],
+): string {
   const { line, study } = file
-  const absorber = study.input.absorber ? `${r.absorber} (${study.input.absorber.name})` : r.noAbsorber
-  const rope = `${r.rope} (${study.input.rope.name})`
-  const pieces = [r.anchor, r.clamp, rope, r.eye, r.tensioner, absorber, r.anchor]
+  const absorber = study.input.absorber ? r.absorber : r.noAbsorber
+  const pieces = [r.anchor, r.clamp, r.rope, r.eye, r.tensioner, absorber, r.anchor]
   if (line.absorberAt === 'start') pieces.reverse()
-  const [first, last] = [facts.places[0]?.id ?? '', facts.places.at(-1)?.id ?? '']
+  const [first, last] = [places[0]?.id ?? '', places.at(-1)?.id ?? '']
   return r.chainOrder(first, last, pieces.join(' - '))
 }
 
-/** Temperatures across, tensions under them; long tables run on below. */
-export function temperatureTable({ words: w, letters, facts, read }: SheetContext): Content[] {
+/** Torque, tension and tension by temperature, in big figures side by side. */
+export function figures(c: SheetContext): Content {
+  const { words: w, letters, facts, read } = c
+  const { rope } = facts
+  const r = w.rope
+  const [low, high] = [rope.tension * (1 - rope.tolerance), rope.tension * (1 + rope.tolerance)]
+  const between = `${r.tolerance} ${read.both(low, 'N')} - ${read.both(high, 'N')}`
+  const torque = r.torqueText(CLAMP_TORQUE.poundFeet, CLAMP_TORQUE.newtonMetres)
+  const box = (width: number, what: string, value: string, note: string): Column => ({
+    width,
+    stack: [
+      say(letters, what, { bold: true }),
+      say(letters, value, { bold: true, size: 14 }),
+      say(letters, note, { size: 8 }),
+    ],
+  })
+  const at = r.tensionNote(read.both(rope.installTemperature, 'degC'))
+  return {
+    columns: [
+      box(158, r.torque, torque, r.torqueNote),
+      box(158, r.tension, read.both(rope.tension, 'N'), `${between}; ${at}`),
+      { stack: temperatureTables(c), width: '*' },
+    ],
+    columnGap: 14,
+    margin: [0, 2, 0, 2],
+    unbreakable: true,
+  }
+}
+
+const ACROSS = 7
+
+/** Temperatures above tensions, from cold to warm; a long range runs on below. */
+function temperatureTables({ words: w, letters, facts, read }: SheetContext): Content[] {
   const t = w.table
   const entries = facts.temperatures.map((e) => [
-    read.both(e.temperature, 'degC').replace(' (', '\n('),
+    read.both(e.temperature, 'degC').replace('\u00a0(', '\n(').replace(' (', '\n('),
     read.both(e.tension, 'N').replace(' (', '\n('),
   ])
-  const across = 8
-  const pieces = Array.from({ length: Math.ceil(entries.length / across) }, (_, i): Content => {
-    const some = entries.slice(i * across, (i + 1) * across)
-    const head = [t.temperature, ...some.map((e) => e[0]!)]
-    const rows = [[t.tension, ...some.map((e) => e[1]!)]]
-    return table(letters, { head, rows, widths: [70, ...some.map(() => '*')], size: 8.5 })
+  const pieces = Array.from({ length: Math.ceil(entries.length / ACROSS) }, (_, i): Content => {
+    const some = entries.slice(i * ACROSS, (i + 1) * ACROSS)
+    const head = ['', ...some.map((e) => e[0]!)]
+    const rows = [[t.tension, ...some.map((e) => say(letters, e[1]!, { bold: true }))]]
+    return table(letters, {
+      head,
+      rows,
+      widths: [38, ...some.map(() => '*')],
+      size: 8.5,
+      boxed: true,
+      tight: true,
+    })
   })
-  return [...pieces, say(letters, w.sheet.temperatureNote)]
+  return [...pieces, say(letters, `${w.sheet.temperature}. ${w.sheet.temperatureNote}`, { size: 8 })]
 }

@@ -5,15 +5,17 @@ import { paperTheme } from '../../drawings/theme'
 import { approvalState } from '../../plan/records/log'
 import { dayOf, type HandoverInput, type LineFile, shortHash } from '../input'
 import type { Letters } from '../pdf/letters'
-import { drawing, framed, heading, inner, type Sheet, say, sheetOf } from '../pdf/paper'
+import { drawing, framed, inner, type Sheet, say, sheetOf } from '../pdf/paper'
 import type { Words } from '../words'
+import { belowList, crewList, neededList, rescueText } from './around'
 import { crewFacts } from './facts'
 import { reader } from './lengths'
-import { asBuiltTable, placesTable, startBlock, tieBackTable } from './places'
-import { ropeBlock, temperatureTable } from './rope'
-import { belowTable, checkList, crewTable, stepList } from './work'
+import { asBuiltBlock, placesTable, startBlock, tieBackTable } from './places'
+import { figures, ropePicture } from './rope'
+import { checkList, stepList } from './work'
 
-const TEXT_SIZE = 9.5
+/** Text sizes, points: the largest with which a sheet fits on two pages is taken, else the least. */
+export const SHEET_SIZES = [10.5, 9.75, 9, 8.6] as const
 
 /** The document for one line in one language. */
 export function crewSheet(
@@ -21,8 +23,9 @@ export function crewSheet(
   file: LineFile,
   words: Words,
   letters: Letters,
+  size: number = SHEET_SIZES.at(-1)!,
 ): TDocumentDefinitions {
-  const sheet = sheetOf(input.plan.units)
+  const sheet = { ...sheetOf(input.plan.units, true), margin: { left: 28, top: 38, right: 28, bottom: 36 } }
   const { plan, study } = input
   const hash = study.results.planHash
   const context = {
@@ -33,18 +36,21 @@ export function crewSheet(
     facts: crewFacts(plan, file),
     read: reader(words, plan.units),
     sheet,
+    size,
   }
   const frame = {
     sheet,
     title: `${words.sheet.title}: ${file.line.name}`,
-    head: [`${words.sheet.title}: ${file.line.name}`, plan.title] as [string, string],
+    head: [words.sheet.line(file.line.name), `${words.sheet.title}; ${plan.title}`] as [string, string],
+    headSize: 15,
     foot: [
       words.caution,
       `${words.sheet.plan}: ${plan.title}; ${words.sheet.hash}: ${shortHash(hash)}${input.revision ? ` (${input.revision})` : ''}; ${words.sheet.printed}: ${dayOf(input.madeAt)}`,
     ],
     page: words.sheet.page,
     madeAt: input.madeAt,
-    size: TEXT_SIZE,
+    size: context.size,
+    lineHeight: 1.04,
   }
   return framed(letters, frame, sheetContent(context))
 }
@@ -57,62 +63,65 @@ export interface SheetContext {
   facts: ReturnType<typeof crewFacts>
   read: ReturnType<typeof reader>
   sheet: Sheet
+  /** Text size, points. */
+  size: number
 }
 
 function sheetContent(c: SheetContext): Content[] {
   const { words: w, letters } = c
-  const blocks = [
+  const checks = checkList(c)
+  const content: Content[] = [
     titleBlock(c),
     ...warnings(c),
     tapeBlock(c),
-    heading(letters, w.sheet.start, 2),
     ...startBlock(c),
-    heading(letters, w.sheet.places, 2),
-    placesTable(c),
-    heading(letters, w.sheet.tieBacks, 2),
-    tieBackTable(c),
-    heading(letters, w.sheet.ropeAndTension, 2),
-    ...ropeBlock(c),
-    heading(letters, w.sheet.temperature, 2),
-    ...temperatureTable(c),
-    sideBySide(
-      [heading(letters, w.sheet.order, 2), stepList(c)],
-      [heading(letters, w.sheet.before, 2), checkList(c)],
-    ),
-    heading(letters, w.sheet.crew, 2),
-    crewTable(c),
-    heading(letters, w.sheet.below, 2),
-    belowTable(c),
-    heading(letters, w.sheet.asBuilt, 2),
-    ...asBuiltTable(c),
+    head(c, w.sheet.places),
+    ...placesTable(c),
+    { stack: [head(c, w.sheet.tieBacks), tieBackTable(c)], unbreakable: c.facts.tieBacks.length < 8 },
+    neededList(c),
+    crewList(c),
+    belowList(c),
+    rescueText(c),
+    { stack: [head(c, w.sheet.ropeAndTension), ...ropePicture(c)], unbreakable: true },
+    figures(c),
+    asBuiltBlock(c),
+    snaking([
+      head(c, w.sheet.order),
+      ...stepList(c),
+      { stack: [head(c, w.sheet.before), ...checks.slice(0, 1)], unbreakable: true },
+      ...checks.slice(1),
+    ]),
   ]
   const lost = letters.missing()
-  if (lost.length > 0) blocks.push(say(letters, w.sheet.missingLetters(codePoints(lost))))
-  return blocks
+  if (lost.length > 0) content.push(say(letters, w.sheet.missingLetters(codePoints(lost))))
+  return content
 }
 
-const sideBySide = (left: Content[], right: Content[]): Content => ({
+const head = (c: SheetContext, text: string): Content => ({
+  ...say(c.letters, text, { bold: true, size: 11 }),
+  margin: [0, 3, 0, 1],
+})
+
+/** Newspaper columns: the first holds all, the others take what runs over. */
+const snaking = (stack: Content[]): Content => ({
   columns: [
-    { stack: left, width: '*' },
-    { stack: right, width: '*' },
+    { stack, width: '*' },
+    { text: '', width: '*' },
+    { text: '', width: '*' },
   ],
   columnGap: 16,
+  snakingColumns: true,
 })
 
 /** Letters that cannot be printed are named by their numbers. */
 export const codePoints = (list: string[]): string =>
   list.map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`).join(', ')
 
-function titleBlock(c: SheetContext): Content {
-  const { words: w, letters, input, file, facts } = c
+/** Girder and site; the line's own name stands at the head of the page, and here too where it is long. */
+function titleBlock({ words: w, letters, input, file, facts }: SheetContext): Content {
   const where = [input.plan.title, input.plan.site].filter(Boolean).join(', ')
-  return {
-    stack: [
-      say(letters, w.sheet.line(file.line.name), { bold: true, size: 17 }),
-      say(letters, `${w.sheet.girder(facts.girder)}; ${where}`, { bold: true, size: 11 }),
-    ],
-    margin: [0, 0, 0, 4],
-  }
+  const name = file.line.name.length > 40 ? `${w.sheet.line(file.line.name)}; ` : ''
+  return say(letters, `${name}${w.sheet.girder(facts.girder)}; ${where}`, { bold: true, size: 10.5 })
 }
 
 /** What stops the crew before it begins: no approval, a stale one, checks that fail. */
@@ -159,13 +168,14 @@ export function failingFindings(input: HandoverInput, file: LineFile): number {
 }
 
 function tapeBlock(c: SheetContext): Content {
-  const { plan, study } = c.input
-  const size = { width: inner(c.sheet).width, height: 118 }
+  const { plan } = c.input
+  const size = { width: inner(c.sheet).width, height: 78 }
   const made = tape(
     {
       plan,
       line: c.file.line,
-      results: study.results,
+      // The room is for the planner; without it the line itself is drawn larger.
+      results: null,
       rope: { installedRope: c.file.detail.installedRope, saggedRope: [] },
       units: plan.units,
       ...(c.input.meshes ? { meshes: c.input.meshes } : {}),

@@ -1,15 +1,14 @@
-/** Order of work with its cautions, checks before use, who may use the line, and what lies below it. */
+/** Order of work with its cautions, and what is looked at before each use. */
 import type { Column, Content } from 'pdfmake/interfaces'
-import { say, table } from '../pdf/paper'
+import { say } from '../pdf/paper'
 import type { SheetContext } from './sheet'
 
 /** In the order in which it is done; a box to tick before each step. */
-export function stepList(c: SheetContext): Content {
+export function stepList(c: SheetContext): Content[] {
   const { words: w, facts, read } = c
   const s = w.steps
   const steps = [
     s.protect,
-    s.notUsed,
     s.compare,
     s.parts,
     s.count,
@@ -21,7 +20,7 @@ export function stepList(c: SheetContext): Content {
     s.markRope,
     s.clampBolts,
     s.eyePlace(read.length(facts.rope.eyeOffset), facts.rope.tensionerAt),
-    s.tension(read.both(facts.rope.tension, 'N')),
+    s.tension,
     s.release,
     s.measure,
     s.inspect,
@@ -29,7 +28,7 @@ export function stepList(c: SheetContext): Content {
   return ticked(c, steps, true)
 }
 
-export function checkList(c: SheetContext): Content {
+export function checkList(c: SheetContext): Content[] {
   const { words: w, file, read } = c
   const k = w.checks
   const { low, high } = file.line.serviceTemperature
@@ -44,7 +43,6 @@ export function checkList(c: SheetContext): Content {
     k.brackets,
     k.loops,
     k.people(file.line.workersAtOnce),
-    k.connectors,
     k.temperature(read.both(low, 'degC'), read.both(high, 'degC')),
     k.room,
     k.rescue,
@@ -53,52 +51,23 @@ export function checkList(c: SheetContext): Content {
   return ticked(c, list, false)
 }
 
-/** A drawn box, not a letter: it prints in any font. */
-const box: Column = { canvas: [{ type: 'rect', x: 0, y: 1.5, w: 9, h: 9, lineWidth: 0.9 }], width: 16 }
+/** A drawn box, not a letter: it prints in any font. Anew each time, for the paper's engine writes into it. */
+const box = (): Column => ({
+  canvas: [{ type: 'rect', x: 0, y: 1.5, w: 9, h: 9, lineWidth: 0.9 }],
+  width: 12,
+})
 
-function ticked({ letters }: SheetContext, texts: string[], numbered: boolean): Content {
-  const stack = texts.map(
+function ticked({ letters }: SheetContext, texts: string[], numbered: boolean): Content[] {
+  return texts.map(
     (text, i): Content => ({
-      columns: [box, ...(numbered ? [{ text: `${i + 1}.`, width: 17, bold: true }] : []), say(letters, text)],
-      columnGap: 2,
-      margin: [0, 0, 0, 2],
+      columns: [
+        box(),
+        ...(numbered ? [{ text: `${i + 1}`, width: 15, bold: true }] : []),
+        say(letters, text),
+      ],
+      columnGap: 3,
+      margin: [0, 0, 0, 1.5],
       unbreakable: true,
     }),
   )
-  return { stack }
 }
-
-export function crewTable({ words: w, letters, facts, read }: SheetContext): Content {
-  const t = w.table
-  if (facts.workers.length === 0) return say(letters, w.none)
-  const rows = facts.workers.map((k): string[] => [
-    k.worker,
-    read.both(k.mass, 'kg'),
-    k.connector,
-    read.length(k.length),
-  ])
-  return table(letters, {
-    head: [t.worker, t.mass, t.connector, ''],
-    rows,
-    widths: ['*', 130, '*', 120],
-    size: 9.5,
-  })
-}
-
-/** Gaps under this plan's rooms; which line governs each is told where it is not this one. */
-export function belowTable({ words: w, letters, input, file, read }: SheetContext): Content {
-  const t = w.table
-  const { obstacles } = input.study.results
-  if (obstacles.length === 0) return say(letters, w.none)
-  const rows = obstacles.map((o): string[] => {
-    const thing =
-      input.plan.obstacles.find((p) => p.id === o.id) ?? input.plan.girders.find((g) => g.id === o.id)
-    const line = o.line && o.line !== file.line.id ? ` (${nameOfLine(input.plan.lines, o.line)})` : ''
-    const gap = o.gap === null && o.unknown === undefined ? '-' : read.length(o.gap)
-    return [`${thing?.name ?? o.id}${line}`, gap]
-  })
-  return table(letters, { head: [t.what, t.gap], rows, widths: ['*', 150], size: 9 })
-}
-
-const nameOfLine = (lines: { id: string; name: string }[], id: string): string =>
-  lines.find((l) => l.id === id)?.name ?? id

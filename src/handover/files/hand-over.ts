@@ -1,7 +1,7 @@
 /** Everything that is handed over, as files in memory: papers, drawings, tables, room and results. */
 import { svgFile } from '../../drawings/svg'
 import { comparePlans, type Studied } from '../compare'
-import { crewSheet } from '../crew/sheet'
+import { crewSheetBytes } from '../crew/bytes'
 import { tags } from '../crew/tags'
 import { type HandoverInput, lineFiles } from '../input'
 import { calculationPackage } from '../package'
@@ -110,8 +110,8 @@ async function sheetFile(
 ): Promise<HandoverFile[]> {
   const file = lineFiles(input)[index]
   if (!file) return []
-  const definition = crewSheet(input, file, wordsOf(language), letters(input.fonts))
-  return [{ name: `crew-sheets/${name}-${language}.pdf`, bytes: await pdfBytes(definition, input.fonts) }]
+  const bytes = await crewSheetBytes(input, file, wordsOf(language))
+  return [{ name: `crew-sheets/${name}-${language}.pdf`, bytes }]
 }
 
 async function tagFile(input: HandoverInput, language: Language): Promise<HandoverFile[]> {

@@ -66,3 +66,9 @@ export async function pdfBytes(
   const buffer = await engine.createPdf(definition).getBuffer()
   return new Uint8Array(buffer)
 }
+
+/** Page objects of a PDF as this engine writes it: their dictionaries stand outside the packed streams. */
+export function pageCount(bytes: Uint8Array): number {
+  const text = new TextDecoder('latin1').decode(bytes)
+  return text.match(/\/Type \/Page\b/g)?.length ?? 0
+}

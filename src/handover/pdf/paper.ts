@@ -9,6 +9,7 @@ import type {
   TDocumentDefinitions,
 } from 'pdfmake/interfaces'
 import { type SvgElement, svgText } from '../../drawings/svg'
+import { fitText } from '../../drawings/text-size'
 import type { Letters } from './letters'
 
 export interface Sheet {
@@ -75,6 +76,8 @@ const boxed: CustomTableLayout = {
   paddingLeft: (): number => 4,
 }
 
+const tight: CustomTableLayout = { paddingTop: () => 1.6, paddingBottom: () => 1.4 }
+
 export interface TableInput {
   /** Names of the columns; all empty: no head. */
   head: string[]
@@ -84,6 +87,8 @@ export interface TableInput {
   right?: number[]
   size?: number
   boxed?: boolean
+  /** Rows close together, for tables that must share a page. */
+  tight?: boolean
   /** Least height of a row, points, for writing by hand. */
   rowHeight?: number
 }
@@ -101,7 +106,7 @@ export function table(letters: Letters, t: TableInput): Content {
     ...t.rows.map((row) => row.map((c, i) => cell(c, i, false))),
   ]
   const content: ContentTable = {
-    layout: t.boxed ? boxed : ruled,
+    layout: { ...(t.boxed ? boxed : ruled), ...(t.tight ? tight : {}) },
     fontSize: t.size ?? 8,
     table: {
       headerRows: headed ? 1 : 0,
@@ -111,7 +116,7 @@ export function table(letters: Letters, t: TableInput): Content {
       body,
       ...(t.rowHeight ? { heights: (row: number) => (headed && row === 0 ? 'auto' : t.rowHeight!) } : {}),
     },
-    margin: [0, 2, 0, 8],
+    margin: t.tight ? [0, 1, 0, 3] : [0, 2, 0, 8],
   }
   return content
 }
@@ -157,7 +162,12 @@ export interface Frame {
   page: (page: number, of: number) => string
   madeAt: string
   size?: number
+  lineHeight?: number
+  /** Text size of the left of the head; the rest of head and foot is small. */
+  headSize?: number
 }
+
+const SMALL = 7.5
 
 /** A document with the same head and foot on every page. */
 export function framed(letters: Letters, frame: Frame, content: Content[]): TDocumentDefinitions {
@@ -169,8 +179,14 @@ export function framed(letters: Letters, frame: Frame, content: Content[]): TDoc
     columns: [left, { ...say(letters, right, { align: 'right' }), width: 'auto' }],
     columnGap: 12,
     margin: [margin.left, 0, margin.right, 0],
-    fontSize: 7.5,
+    fontSize: SMALL,
   })
+  // What does not fit is cut, so that head and foot never grow into the page; the page says it in full.
+  const { width: room } = inner(frame.sheet)
+  const size = frame.headSize ?? SMALL
+  const left = fitText(frame.head[0], size, room * 0.6)
+  const right = fitText(frame.head[1], SMALL, room * 0.36)
+  const foot = frame.foot.map((f) => fitText(f, SMALL, room * 1.6))
   const when = new Date(frame.madeAt)
   return {
     pageSize: { width, height },
@@ -181,16 +197,21 @@ export function framed(letters: Letters, frame: Frame, content: Content[]): TDoc
       producer: 'Fallroom',
       ...(Number.isNaN(when.getTime()) ? {} : { creationDate: when }),
     },
-    defaultStyle: { font: 'Inter', fontSize: frame.size ?? 9, lineHeight: 1.12, fontFeatures } as Style,
+    defaultStyle: {
+      font: 'Inter',
+      fontSize: frame.size ?? 9,
+      lineHeight: frame.lineHeight ?? 1.12,
+      fontFeatures,
+    } as Style,
     header: () => ({
-      stack: [columns(say(letters, frame.head[0], { bold: true }), frame.head[1]), rule(4)],
-      margin: [0, 22, 0, 0],
+      stack: [columns(say(letters, left, { bold: true, size }), right), rule(4)],
+      margin: [0, 22 - (size - SMALL), 0, 0],
     }),
     footer: (page, of) => ({
       stack: [
         rule(0),
         {
-          stack: [columns({ stack: frame.foot.map((f) => say(letters, f)) }, frame.page(page, of))],
+          stack: [columns({ stack: foot.map((f) => say(letters, f)) }, frame.page(page, of))],
           margin: [0, 4, 0, 0],
         },
       ],

@@ -9,7 +9,11 @@ export interface Words {
   language: Language
   /** The language's own name. */
   name: string
+  /** After a heading in the line of its text. */
+  colon: string
   feet: string
+  /** One of them. */
+  foot: string
   inches: string
   caution: string
   notKnown: string
@@ -41,7 +45,16 @@ export interface SheetWords {
   startNote: (firstLoop: string, spacing: string, last: number, fromEnd: string) => string
   startFill: string
   sideNote: string
+  /** Which of several rows the loop numbers belong to. */
+  rowNote: (row: string, offset: string) => string
   places: string
+  allOnCentre: string
+  noPlates: string
+  madeOf: string
+  needed: string
+  rescue: string
+  rescueText: (method: string, gear: string, people: number, minutes: number) => string
+  noRescue: string
   tieBacks: string
   ropeAndTension: string
   temperature: string
@@ -63,7 +76,9 @@ export interface TableWords {
   intermediate: string
   fromStart: string
   fromLast: string
+  fromLoop: string
   loops: string
+  betweenLoops: string
   between: (a: number, b: number) => string
   atLoop: (n: number) => string
   beyondLoops: string
@@ -80,7 +95,8 @@ export interface TableWords {
   onStanchion: string
   strapLoop: string
   tensionerLoop: string
-  legs: string
+  strapLeg: string
+  tensionerLeg: string
   strapNeeded: string
   strapLeft: string
   row: (id: string) => string
@@ -98,7 +114,6 @@ export interface TableWords {
 }
 
 export interface RopeWords {
-  chain: string
   chainOrder: (startStanchion: string, endStanchion: string, pieces: string) => string
   anchor: string
   clamp: string
@@ -119,11 +134,13 @@ export interface RopeWords {
   tension: string
   tensionNote: (temperature: string) => string
   tolerance: string
+  torqueText: (poundFeet: number, newtonMetres: number) => string
+  today: string
+  notToScale: string
 }
 
 export interface StepWords {
   protect: string
-  notUsed: string
   compare: string
   parts: string
   count: string
@@ -136,7 +153,7 @@ export interface StepWords {
   markRope: string
   clampBolts: string
   eyePlace: (offset: string, stanchion: string) => string
-  tension: (tension: string) => string
+  tension: string
   release: string
   measure: string
   inspect: string
@@ -153,7 +170,6 @@ export interface CheckWords {
   brackets: string
   loops: string
   people: (count: number) => string
-  connectors: string
   temperature: (low: string, high: string) => string
   room: string
   rescue: string

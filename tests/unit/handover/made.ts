@@ -44,8 +44,10 @@ export interface ReadPdf {
 
 const flat = (text: string): string => text.replace(/\s+/g, ' ')
 
-export async function readBack(definition: TDocumentDefinitions): Promise<ReadPdf> {
-  const bytes = await pdfBytes(definition, fonts)
+export const readBack = async (definition: TDocumentDefinitions): Promise<ReadPdf> =>
+  readBytes(await pdfBytes(definition, fonts))
+
+export async function readBytes(bytes: Uint8Array): Promise<ReadPdf> {
   const folder = mkdtempSync(join(tmpdir(), 'papers-'))
   const file = join(folder, 'paper.pdf')
   try {

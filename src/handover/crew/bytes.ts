@@ -1,0 +1,27 @@
+/** The crew sheet as a PDF, in the largest type with which it stays on two pages. */
+import type { HandoverInput, LineFile } from '../input'
+import { pageCount, pdfBytes } from '../pdf/engine'
+import { letters } from '../pdf/letters'
+import type { Words } from '../words'
+import { crewSheet, SHEET_SIZES } from './sheet'
+
+/** Pages that a crew can hold in one hand: front and back of one leaf. */
+const MOST_PAGES = 2
+
+/** More rows than this never fit in the larger types, so that these need not be tried. */
+const MANY = 8
+
+export async function crewSheetBytes(
+  input: HandoverInput,
+  file: LineFile,
+  words: Words,
+): Promise<Uint8Array> {
+  const rows = file.line.stanchions.length + file.line.tieBacks.length
+  const sizes = rows > MANY ? SHEET_SIZES.slice(-2) : SHEET_SIZES
+  let bytes: Uint8Array | null = null
+  for (const size of sizes) {
+    bytes = await pdfBytes(crewSheet(input, file, words, letters(input.fonts), size), input.fonts)
+    if (pageCount(bytes) <= MOST_PAGES) break
+  }
+  return bytes!
+}
