@@ -43,11 +43,18 @@ export function smallTask(seed: number): FindTask {
   line.workersAtOnce = r.next() < 0.3 ? 2 : 1
   line.grip = r.next() < 0.2 ? 'held' : 'sliding'
   line.pretension = r.between(1500, 6000)
-  plan.basis.safetyFactor = r.between(1.5, 4)
+  plan.basis.safetyFactor = r.between(2, 5)
+  // Pretension is drawn freely: where the eye lies is not what these cases are about.
+  plan.basis.eyeOffset = { low: 0, high: 9 }
   if (r.next() < 0.5) plan.basis.maxSpan = r.between(3, 9)
   else delete plan.basis.maxSpan
   const low = Math.min(girder.start[2], girder.end[2])
-  const ground = { kind: 'ground' as const, id: 'ground', name: 'Ground', elevation: low - r.between(4.4, 7) }
+  const ground = {
+    kind: 'ground' as const,
+    id: 'ground',
+    name: 'Ground',
+    elevation: low - r.between(4, 5.2),
+  }
   const x = start[0] + r.between(0.2, 0.7) * along
   const size = r.between(1, 3)
   const box = {
@@ -55,7 +62,7 @@ export function smallTask(seed: number): FindTask {
     id: 'box',
     name: 'Box',
     center: [x, start[1], low - 6] as [number, number, number],
-    size: [size, size, 2 * (6 - r.between(4, 5.8))] as [number, number, number],
+    size: [size, size, 2 * (6 - r.between(3.6, 5))] as [number, number, number],
   }
   plan.obstacles = r.next() < 0.5 ? [ground] : [ground, box]
   const absorbers = r.next() < 0.4 ? [line.absorber, null] : [line.absorber]

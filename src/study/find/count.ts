@@ -95,7 +95,7 @@ function* oneCase(r: Running, c: SearchCase, k: number, report: CountReport): St
 }
 
 /** Studies a layout by energy, then with the falls in time; what stops it goes into the report. */
-function* studyOne(
+export function* studyOne(
   r: Running,
   c: SearchCase,
   gaps: number[],

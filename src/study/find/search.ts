@@ -8,10 +8,10 @@ import { say } from '../../rules/words'
 import type { Models } from '../obstacles'
 import { type SearchCase, searchCase } from './case'
 import { choiceStops, choicesOf, choiceWords } from './choices'
+import { alternativesOf, oneMore } from './compare'
 import { oneCount, progress, type Running } from './count'
 import { countReasons } from './count-reasons'
 import { type EndPlace, endPlaces, type Places, placesOf } from './places'
-import { better } from './rank'
 import type { Aim, FindProgress, FindResult, FindTask, Reason } from './types'
 
 export type Search = Generator<FindProgress, FindResult>
@@ -138,7 +138,9 @@ function* counted(r: Running, cases: SearchCase[], reasons: Reason[], space: str
   for (let k = start; k <= last; k++) {
     const report = yield* oneCount(r, cases, k)
     r.counts.push(report)
-    if (report.status === 'passes') return finished(r, k, space)
+    if (report.status !== 'passes') continue
+    yield* oneMore(r, cases, k + 1)
+    return finished(r, k, space)
   }
   const why = r.counts.at(-1)?.reasons ?? []
   return { ...nothing([...why, ...reasons], space), counts: r.counts }
@@ -147,7 +149,7 @@ function* counted(r: Running, cases: SearchCase[], reasons: Reason[], space: str
 function finished(r: Running, k: number, space: string[]): FindResult {
   const fewer = r.counts.filter((c) => c.stanchions < k)
   const fewest = fewer.every((c) => c.status === 'none passes') ? 'proven' : 'not proven'
-  const alternatives = [...r.passing].sort((a, b) => (better(a, b, r.aims) ? -1 : 1)).slice(0, 8)
+  const alternatives = alternativesOf(r.passing, r.aims)
   const claims = { fewest, least: r.least ? 'proven' : 'not proven' } as const
   return { outcome: 'found', best: r.best, alternatives, counts: r.counts, claims, space, reasons: [] }
 }

@@ -41,8 +41,12 @@ export interface TimeCheck {
   falls: StudiedFall[]
 }
 
-/** Computes the falls in time until one of them fails a rule. */
-export function timeCheck(plan: Plan, line: Line): TimeCheck {
+/** Computes the falls in time until one of them fails a rule, of those that `matter`. */
+export function timeCheck(
+  plan: Plan,
+  line: Line,
+  matters: (finding: Finding) => boolean = () => true,
+): TimeCheck {
   const input = lineInput(plan, line)
   const statics = lineStatics(input.model)
   const known = new Map<string, StudiedFall>()
@@ -53,7 +57,7 @@ export function timeCheck(plan: Plan, line: Line): TimeCheck {
         const fall = timeFallAt(input, statics, plan.basis, corner, span, who)
         known.set(key(span, w, c), fall)
         if (corner.grip !== input.grip) continue
-        const fails = failing(plan, input, statics, [...known.values()])
+        const fails = failing(plan, input, statics, [...known.values()]).filter(matters)
         if (fails.length > 0) return { fails, falls: [] }
       }
     }

@@ -1,6 +1,7 @@
 /** The smallest changes that mend a failing finding: each is computed through the whole study before it is offered. */
 import type { Plan } from '../../plan/types'
-import type { LineStudy } from '../line-study'
+import { timeCheck } from '../find/time-stop'
+import { type LineStudy, studyLine } from '../line-study'
 import type { Models } from '../obstacles'
 import type { Finding, FindingStatus, Results } from '../results'
 import { study } from '../study'
@@ -49,8 +50,9 @@ export function* mend(plan: Plan, key: Key, options: MendOptions = {}): Generato
   const found: Mending[] = []
   const models = options.models ? { models: options.models } : {}
   const others = new Map<string, LineStudy>()
-  const whole = (p: Plan, withoutTime: boolean): Results => {
-    const done = study(p, { withoutTime, ...models, known: others })
+  const whole = (p: Plan, withoutTime: boolean, own?: LineStudy): Results => {
+    const known = own ? new Map([...others, [own.id, own]]) : others
+    const done = study(p, { withoutTime, ...models, known })
     for (const l of done.lines) if (l.id !== line.id) others.set(l.id, l)
     return done.results
   }
@@ -63,15 +65,31 @@ export function* mend(plan: Plan, key: Key, options: MendOptions = {}): Generato
     if (found.length >= most) break
     yield { done: i / changes.length, doing: change.label, found }
     if (!likely(whole(change.plan, true), key)) continue
-    const mending = judged(
-      change,
-      options.withoutTime ? whole(change.plan, true) : whole(change.plan, false),
-      key,
-      before,
-    )
+    const results = options.withoutTime ? whole(change.plan, true) : inTime(change, key, line.id, whole)
+    const mending = results && judged(change, results, key, before)
     if (mending) found.push(mending)
   }
   return found.sort((a, b) => a.worse.length - b.worse.length || a.effort - b.effort)
+}
+
+/** The study with the falls in time; null as soon as one of them fails the finding still. */
+function inTime(
+  change: Change,
+  key: Key,
+  lineId: string,
+  whole: (p: Plan, withoutTime: boolean, own?: LineStudy) => Results,
+): Results | null {
+  const line = change.plan.lines.find((l) => l.id === lineId)
+  if (!line) return whole(change.plan, false)
+  const same = (f: Finding): boolean => f.rule === key.rule && f.subject === key.subject
+  const { fails, falls } = timeCheck(change.plan, line, same)
+  return fails.length > 0
+    ? null
+    : whole(
+        change.plan,
+        false,
+        studyLine(change.plan, line, () => falls),
+      )
 }
 
 /** By energy it is mended, or only the falls in time can tell. */

@@ -50,6 +50,24 @@ describe('mending', () => {
     },
   )
 
+  it('counts falls in time: what it offers holds by both methods where only the falls in time failed', () => {
+    const thin = read('thin-margins')
+    const key = { rule: 'wire-rope-strength', subject: thin.lines[0]!.id }
+    thin.lines = thin.lines.slice(0, 1)
+    thin.workers = thin.workers.filter((w) => w.line === key.subject).slice(0, 1)
+    const value = (withoutTime: boolean): number =>
+      study(thin, { withoutTime }).results.lines[0]!.governing.wireRopeSafetyFactor!
+    const [energy, both] = [value(true), value(false)]
+    expect(both).toBeLessThan(energy - 0.01)
+    thin.basis.safetyFactor = (energy + both) / 2
+    const [found] = ended(mend(thin, key, { most: 1 }))
+    expect(found).toBeDefined()
+    const after = study(found!.plan).results
+    expect(after.findings.find((f) => f.rule === key.rule && f.subject === key.subject)?.status).toBe('pass')
+    expect(after.lines[0]!.falls.some((f) => f.method === 'dynamic')).toBe(true)
+    expect(found!.after.status).toBe('pass')
+  })
+
   it('offers nothing for what no change of the line mends', () => {
     expect(mendings(plan, 'rescue-plan', plan.lines[0]!.id)).toEqual([])
   })
