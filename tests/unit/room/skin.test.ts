@@ -44,6 +44,16 @@ const rooms: [string, Room][] = [
   ['a thin body', testRoom(turned, posts, { side: 0.12 })],
   ['decks beside and past the end', testRoom(turned, posts, { surface: withDecks })],
   ['excess in one span', testRoom(turned, posts, { excess: [{ from: 2.15, to: 11.25, excess: 0.4 }] })],
+  [
+    'much more depth in one span, one worker',
+    testRoom(turned, posts, {
+      excess: [
+        { from: 2.15, to: 11.25, excess: 0.02 },
+        { from: 11.25, to: 20.35, excess: 0.6 },
+      ],
+      corners: testInput(turned, posts).corners.slice(0, 4),
+    }),
+  ],
   ['a line at the girder’s very end', testRoom(turned, [0, 9])],
   ['one worker', testRoom(turned, posts, { corners: testInput(turned, posts).corners.slice(0, 4) })],
 ]
@@ -116,7 +126,7 @@ describe.each(rooms)('the skin of a room: %s', (_, room) => {
   it('stays within 20 mm of direct evaluation', () => {
     const seed = 4711
     const random = seeded(seed)
-    for (let n = 0; n < 500; n++) {
+    for (let n = 0; n < 1200; n++) {
       const [x, y, z] = pick(skin, random)
       const [low, high] = around(room, x, y, SKIN_TOLERANCE)
       expect(z, `seed ${seed}, point ${n} at ${x} ${y}`).toBeGreaterThan(low - SKIN_TOLERANCE)

@@ -3,7 +3,8 @@ import type { Vec3 } from '../../../plan/types'
 import type { Room } from '../types'
 import { lidAt, lowestPoint } from '../underside'
 import type { Column, Weave } from './column'
-import { columnsOf, weaveOf } from './weave'
+import { refine } from './refine'
+import { columnsOf, SHARE, weaveOf } from './weave'
 
 /** The skin stands within this of the room, m. */
 export const SKIN_TOLERANCE = 0.02
@@ -29,7 +30,7 @@ export function skinOf(room: Room, tolerance: number = SKIN_TOLERANCE): Skin | n
   const weave = weaveOf(room, tolerance)
   if (!weave) return null
   const columns = columnsOf(weave, tolerance)
-  const { positions, indices, undersideCount } = stitch(weave, columns)
+  const { positions, indices, undersideCount } = stitch(weave, columns, tolerance)
   const low = lowestPoint(room)
   return {
     line: room.line,
@@ -60,15 +61,19 @@ function lowestOf(weave: Weave, c: Column): Vec3 {
  * Underside rows of a column are its vertices 0 ... n-1, then the lid's right and left edge. Every edge of the surface
  * is shared by two triangles that run it in opposite ways, also where a band has no width.
  */
-function stitch(weave: Weave, columns: Column[]): Pick<Skin, 'positions' | 'indices' | 'undersideCount'> {
+function stitch(
+  weave: Weave,
+  columns: Column[],
+  tolerance: number,
+): Pick<Skin, 'positions' | 'indices' | 'undersideCount'> {
   const rows = columns[0]!.v.length
   const each = rows + 2
-  const positions = new Float32Array(columns.length * each * 3)
+  const woven = new Array<number>(columns.length * each * 3)
   columns.forEach((c, i) => {
-    for (let r = 0; r < rows; r++) positions.set(place(weave, c.u, c.v[r]!, c.z[r]!), (i * each + r) * 3)
+    for (let r = 0; r < rows; r++) put(woven, i * each + r, place(weave, c.u, c.v[r]!, c.z[r]!))
     for (const [k, v] of [c.v[0]!, c.v[rows - 1]!].entries()) {
       const p = place(weave, c.u, v, 0)
-      positions.set([p[0], p[1], lidAt(weave.room, p[0], p[1])], (i * each + rows + k) * 3)
+      put(woven, i * each + rows + k, [p[0], p[1], lidAt(weave.room, p[0], p[1])])
     }
   })
   const under: number[] = []
@@ -84,7 +89,17 @@ function stitch(weave: Weave, columns: Column[]): Pick<Skin, 'positions' | 'indi
   }
   cap(rest, 0, rows, false)
   cap(rest, (columns.length - 1) * each, rows, true)
-  return { positions, indices: Uint32Array.from([...under, ...rest]), undersideCount: under.length }
+  const fine = refine(weave, { positions: woven, under }, tolerance * SHARE)
+  const indices = new Uint32Array(fine.under.length + rest.length)
+  indices.set(fine.under)
+  indices.set(rest, fine.under.length)
+  return { positions: Float32Array.from(fine.positions), indices, undersideCount: fine.under.length }
+}
+
+function put(into: number[], corner: number, [x, y, z]: Vec3): void {
+  into[corner * 3] = x
+  into[corner * 3 + 1] = y
+  into[corner * 3 + 2] = z
 }
 
 /** Two triangles of p q r s, in that order around. */

@@ -19,7 +19,7 @@ const WIDEST = 0.8
 const NEAREST = 0.006
 const MOST_PARTS = 24
 /** Of the tolerance, what is used up where the surface is tried: it is tried at points, and must hold between them. */
-const SHARE = 0.35
+export const SHARE = 0.35
 
 /** The weave of a room for a skin within `tolerance` of it, m; null for a room without swings. */
 export function weaveOf(room: Room, tolerance: number): Weave | null {
