@@ -4,6 +4,7 @@ import { study } from '../study/study'
 import { findingsText } from './findings-text'
 import { readModels } from './models'
 import { failed, openPlan, type Tried } from './plan-file'
+import { runVerb } from './verb'
 
 const HELP = `Usage: npm run -s check -- PLAN [--json] [--energy-only]
 
@@ -56,17 +57,4 @@ async function check(want: Wanted): Promise<Tried<number>> {
   return { ok: true, value: results.findings.some((f) => f.status === 'fail') ? 1 : 0 }
 }
 
-/** Runs the command and gives its exit status. */
-export async function main(args: string[]): Promise<number> {
-  const want = wanted(args)
-  if (want.ok && want.value === null) {
-    process.stdout.write(HELP)
-    return 0
-  }
-  const done = want.ok ? await check(want.value!) : want
-  if (done.ok) return done.value
-  for (const line of done.lines) process.stderr.write(`${line}\n`)
-  return 2
-}
-
-process.exitCode = await main(process.argv.slice(2))
+process.exitCode = await runVerb(HELP, wanted(process.argv.slice(2)), check)

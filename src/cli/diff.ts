@@ -4,6 +4,7 @@ import { type Comparison, comparePlans, comparisonLists, type Studied } from '..
 import { study } from '../study/study'
 import { readModels } from './models'
 import { failed, openPlan, type Tried } from './plan-file'
+import { runVerb } from './verb'
 
 const HELP = `Usage: npm run -s diff -- BEFORE AFTER [--json] [--energy-only]
 
@@ -79,17 +80,4 @@ function diffText(c: Comparison, before: Studied, after: Studied): string {
   return [`before  ${name(before)}`, `after   ${name(after)}`, ...body, ...none, ''].join('\n')
 }
 
-/** Runs the command and gives its exit status. */
-export async function main(args: string[]): Promise<number> {
-  const want = wanted(args)
-  if (want.ok && want.value === null) {
-    process.stdout.write(HELP)
-    return 0
-  }
-  const done = want.ok ? await diff(want.value!) : want
-  if (done.ok) return done.value
-  for (const line of done.lines) process.stderr.write(`${line}\n`)
-  return 2
-}
-
-process.exitCode = await main(process.argv.slice(2))
+process.exitCode = await runVerb(HELP, wanted(process.argv.slice(2)), diff)
