@@ -33,7 +33,7 @@ export function plotFrame(input: PlotInput, width: number, height: number, theme
   const rows = legendRows(input, width - widest - size * 3, size).length
   const left = widest + size * 1.2
   const top = size * (1.8 + rows * 1.5)
-  const [right, bottom] = [width - size * 1.2, height - size * 3]
+  const [right, bottom] = [width - size * 1.2, height - size * 3.4]
   const x = scaleLinear().domain(spanned(xs, input.x.range)).range([left, right])
   return { left, right, top, bottom, x, y: y.range([bottom, top]) }
 }

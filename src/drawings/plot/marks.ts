@@ -1,6 +1,7 @@
 /** What stands on a plot beside its lines: bands, limits, the cursor and markers. */
 import type { LabelSpace } from '../labels'
 import { el, pathData, type SvgElement } from '../svg'
+import { textWidth } from '../text-size'
 import type { Theme } from '../theme'
 import type { Point } from '../view'
 import { type Frame, type PlotInput, place } from './input'
@@ -73,23 +74,13 @@ export function markers(input: PlotInput, f: Frame, theme: Theme, space: LabelSp
       'data-ref': m.ref,
     })
     if (!m.text) return [dot]
-    const placed = space.place({
-      at: [cx, cy - size * 0.9],
-      text: m.text,
-      size,
-      bold: true,
-      anchor: 'middle',
-      dodge: 'up',
-      optional: false,
-    })
-    const [x, y] = placed?.at ?? [cx, cy]
-    return [
-      dot,
-      el(
-        'text',
-        { x, y, 'font-size': size, 'font-weight': 'bold', 'text-anchor': 'middle', fill: stroke },
-        m.text,
-      ),
-    ]
+    // Beside the dot rather than over it: the cursor goes through the one that follows the hand.
+    const fits = cx + size * 0.7 + textWidth(m.text, size, true) <= f.right
+    const anchor = fits ? ('start' as const) : ('end' as const)
+    const at: Point = [cx + size * (fits ? 0.7 : -0.7), cy - size * 0.5]
+    const request = { at, text: m.text, size, bold: true, anchor, dodge: 'up' as const, optional: false }
+    const [x, y] = space.place(request)?.at ?? at
+    const look = { x, y, 'font-size': size, 'font-weight': 'bold', 'text-anchor': anchor, fill: stroke }
+    return [dot, el('text', look, m.text)]
   })
 }
