@@ -12,6 +12,9 @@ const CUTS = [0.15, 0.3, 0.5, 0.7, 0.85]
 /** Webs thinner than this are steel, m: no concrete beam's is. */
 const STEEL_WEB = 0.06
 
+/** Tops narrower than this carry no stanchion, m: a tube, or a beam on edge. */
+const NARROW = 0.05
+
 /** The girder that a beam's triangles (metres, z up) make; why not, where they make none. */
 export function girderFromBeam(name: string, triangles: Float32Array): Picked {
   if (triangles.length < 9) return { ok: false, why: `${name} has no shape` }
@@ -94,6 +97,12 @@ function notesOf(cuts: Cut[]): string[] {
   const bow = (figure: (f: CutFigures) => number): number =>
     Math.max(...cuts.map((c) => Math.abs(figure(c.figures) - along(cuts, c.u, figure))))
   const notes: string[] = []
+  const top = median(cuts.map((c) => c.figures.topWidth))
+  if (top < NARROW) {
+    notes.push(
+      `its top is round or sharp, ${Math.round(top * 1000)} mm wide: give the width that carries a stanchion`,
+    )
+  }
   if (spread((f) => f.top - f.bottom) > 0.02) notes.push('its depth varies: the middle value was taken')
   if (spread((f) => f.topWidth) > 0.02) notes.push('its top width varies: the middle value was taken')
   if (bow((f) => f.middle) > 0.02) notes.push('it is curved in plan: the girder is straight from end to end')
