@@ -210,6 +210,7 @@ describe('an end stanchion (mechanics section 6)', () => {
     { along: 1.6, across: -0.2, drop: 1.1, stiffness: 120e3, slack: false },
     { along: 1.4, across: 0, drop: 1.1, stiffness: 120e3, slack: true },
     { along: 0, across: 0.5, drop: 1.1, stiffness: 120e3, slack: false },
+    { along: 1.5, across: 0.1, drop: 1.1, stiffness: 90e3, slack: true },
   ]
   const support = { headStiffness: 30e3, height: 1.1, legs }
 

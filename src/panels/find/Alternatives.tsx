@@ -79,9 +79,7 @@ function Table({ line, plan, list }: { line: string; plan: Plan; list: Candidate
             <td>{say(c.clearance, 'm')}</td>
             <td>{say(c.tension, 'N')}</td>
             <td>{say(c.gap, 'm')}</td>
-            <td title={c.limiting[0]?.text}>
-              {c.limiting[0] ? (ruleWord[c.limiting[0].rule] ?? c.limiting[0].rule) : ''}
-            </td>
+            <td>{limits(c)}</td>
             <td>
               <Button size="compact-sm" onClick={() => applyLayout(line, c)}>
                 Use this
@@ -93,6 +91,14 @@ function Table({ line, plan, list }: { line: string; plan: Plan; list: Candidate
     </table>
   )
 }
+
+/** The two rules that hold by least, with what is left of each limit. */
+const limits = (c: Candidate): JSX.Element[] =>
+  c.limiting.slice(0, 2).map((l) => (
+    <div key={l.rule + l.subject} title={l.text}>
+      {ruleWord[l.rule] ?? l.rule}, {(100 * l.share).toFixed(l.share < 0.1 ? 1 : 0)} % to spare
+    </div>
+  ))
 
 function Counts({ counts }: { counts: CountReport[] }): JSX.Element | null {
   if (counts.length === 0) return null

@@ -134,6 +134,9 @@ function Grid({ task, points }: { task: ExploreTask; points: ExplorePoint[] }): 
   )
 }
 
+/** Whole numbers; near the limit a digit more, so that no failure reads as 0. */
+const percent = (v: number): string => v.toFixed(Math.abs(v) < 1 ? 1 : 0)
+
 function Cell({ point }: { point: ExplorePoint }): JSX.Element {
   const colour = point.passes ? 'var(--holds)' : 'var(--fails)'
   const depth = Math.round(12 + 50 * Math.min(1, Math.abs(point.margin ?? 0)))
@@ -146,7 +149,7 @@ function Cell({ point }: { point: ExplorePoint }): JSX.Element {
         ...(point.passes ? {} : { borderLeft: `3px solid ${colour}` }),
       }}
     >
-      {point.margin === null ? 'not known' : (100 * point.margin).toFixed(0)}
+      {point.margin === null ? 'not known' : percent(100 * point.margin)}
     </td>
   )
 }

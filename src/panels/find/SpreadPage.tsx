@@ -17,6 +17,7 @@ export function SpreadPage({ line }: { line: Line }): JSX.Element {
   const plan = useApp((s) => s.plan)
   const [samples, setSamples] = useState('1000')
   const [seed, setSeed] = useState(1)
+  const units = useApp((s) => s.units)
   const spread = useFind((s) => (s.spread?.line === line.id ? s.spread : null))
   const crew = plan.workers.some((w) => w.line === line.id)
   const start = (): void => void runSpread({ plan, line: line.id, samples: Number(samples), seed })
@@ -25,8 +26,8 @@ export function SpreadPage({ line }: { line: Line }): JSX.Element {
       <p className={css.quiet}>
         Pretension, rope stiffness, temperature, absorber and connector forces vary over the ranges that the
         plan gives; mass by {100 * USUAL_TOLERANCES.mass} % either way, D-ring height by{' '}
-        {formatQuantity(USUAL_TOLERANCES.dRingHeight, 'm', 'si')}, stations by{' '}
-        {formatQuantity(USUAL_TOLERANCES.station, 'm', 'si')}: assumptions of this page.
+        {formatQuantity(USUAL_TOLERANCES.dRingHeight, 'm', units)}, stations by{' '}
+        {formatQuantity(USUAL_TOLERANCES.station, 'm', units)}: assumptions of this page.
       </p>
       <div className={css.row}>
         <NativeSelect
@@ -59,28 +60,46 @@ function Result({ result, stale }: { result: SpreadResult; stale: boolean }): JS
         <Figure name="Clearance needed" unit="m" of={result.clearance} />
         <Figure name="Tension" unit="N" of={result.tension} />
       </div>
-      <table className={css.table}>
-        <thead>
-          <tr>
-            <th>Rule</th>
-            <th>Share of samples that fail it</th>
-          </tr>
-        </thead>
-        <tbody>
-          {result.rules.map((r) => (
-            <tr key={r.rule}>
-              <td>{ruleWord[r.rule] ?? r.rule}</td>
-              <td>{(100 * r.share).toFixed(1)} %</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Rules result={result} />
       <p className={css.quiet}>
         {result.samples} samples, seed {result.seed}
         {result.failed > 0 ? `, ${result.failed} could not be computed` : ''}. {result.method} Room below:
         more clearance than the corner result and its least gap leave.
       </p>
     </section>
+  )
+}
+
+/** Rules that some sample fails with their shares, and the names of those that none does. */
+function Rules({ result }: { result: SpreadResult }): JSX.Element {
+  const failed = result.rules.filter((r) => r.share > 0).sort((a, b) => b.share - a.share)
+  const held = result.rules.filter((r) => r.share === 0).map((r) => ruleWord[r.rule] ?? r.rule)
+  const room = result.room === null ? 'Nothing below limits the clearance. ' : ''
+  return (
+    <>
+      {failed.length > 0 ? (
+        <table className={css.table}>
+          <thead>
+            <tr>
+              <th>Rule</th>
+              <th>Share of samples that fail it</th>
+            </tr>
+          </thead>
+          <tbody>
+            {failed.map((r) => (
+              <tr key={r.rule}>
+                <td>{ruleWord[r.rule] ?? r.rule}</td>
+                <td>{(100 * r.share).toFixed(r.share < 0.001 ? 2 : 1)} %</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ) : null}
+      <p className={css.claim}>
+        {room}
+        {held.length > 0 ? `No sample fails: ${held.join(', ')}.` : ''}
+      </p>
+    </>
   )
 }
 

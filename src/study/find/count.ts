@@ -57,12 +57,21 @@ export function* oneCount(r: Running, cases: SearchCase[], k: number): Steps<Cou
   let whole = true
   for (const { c } of order) whole = (yield* oneCase(r, c, k, report)) && whole
   if (report.status === 'passes') r.least = r.least && whole
-  else if (!whole) report.status = 'not proven'
+  else if (!whole) {
+    report.status = 'not proven'
+    report.reasons.unshift({ rule: 'search', text: untried(r, report.studied) })
+  }
   if (report.status !== 'passes') {
     for (const b of countReasons(r.plan, r.places, cases, k, report.reasons)) addTo(report.reasons, b)
   }
   return report
 }
+
+/** Why a count stays open. */
+const untried = (r: Running, studied: number): string =>
+  r.task.withoutTime
+    ? `${studied} layouts were studied and none passes; others were left untried.`
+    : `${studied} layouts were studied and none passes; others were left untried: no bound is known for falls in time.`
 
 /** One case at one count; true where all its layouts were looked at or can't be better than what passes. */
 function* oneCase(r: Running, c: SearchCase, k: number, report: CountReport): Steps<boolean> {
