@@ -1,19 +1,60 @@
-/** Every look in Site and Rig holds against axe-core's serious faults: contrast, names, roles. */
+/** Every view and every window in front of it, in every look, holds against axe-core's serious faults: contrast, names, roles. */
 import AxeBuilder from '@axe-core/playwright'
-import { expect, test } from './support/test'
+import { expect, type Page, test } from './support/test'
+
+const views = ['Site', 'Rig', 'Fall', 'Clashes', 'Teach', 'Hand over']
+
+/** Windows in front, by the words of their command in the palette; each closes on Escape. */
+const windows = [
+  ...['Type or paste girders', 'Type or paste a deck', 'Type or paste a road or rail lane'],
+  ...['Parts library', 'Limits and margins', 'Record the rescue plan of the line'],
+  ...[
+    'Copy the line to other girders',
+    'Find a layout for the line',
+    'Keys',
+    'What this does and does not do',
+  ],
+]
+
+async function serious(page: Page, where: string): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).exclude('canvas').analyze()
+  return violations
+    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+    .map((v) => `${where}: ${v.id}: ${v.nodes[0]?.html.slice(0, 160)}`)
+}
 
 for (const theme of ['light', 'dark', 'sunlight'] as const) {
   test(`no serious fault of access, ${theme} look`, async ({ page, desk }) => {
+    test.slow()
     await desk.openSample('much-to-put-right.plan.json')
     await page.getByRole('button', { name: 'Theme' }).click()
     await page.getByRole('menuitem', { name: new RegExp(`^${theme}`, 'i') }).click()
     await expect(page.locator('html')).toHaveAttribute('data-theme', theme)
     await page.getByTestId('findings').locator('button').first().click()
-    for (const view of ['Site', 'Rig']) {
+    const faults: string[] = []
+    for (const view of views) {
       await page.getByRole('tab', { name: view, exact: true }).click()
-      const { violations } = await new AxeBuilder({ page }).exclude('canvas').analyze()
-      const serious = violations.filter((v) => v.impact === 'serious' || v.impact === 'critical')
-      expect(serious.map((v) => `${view} ${v.id}: ${v.nodes[0]?.html.slice(0, 160)}`)).toEqual([])
+      await expect(page.getByRole('tab', { name: view, exact: true })).toHaveAttribute(
+        'aria-selected',
+        'true',
+      )
+      faults.push(...(await serious(page, view)))
     }
+    await page.getByRole('tab', { name: 'Rig', exact: true }).click()
+    for (const words of windows) faults.push(...(await inFront(page, words)))
+    expect(faults).toEqual([])
   })
+}
+
+async function inFront(page: Page, words: string): Promise<string[]> {
+  const search = page.getByPlaceholder('Find a command or a thing in the plan')
+  await page.keyboard.press('Control+k')
+  await search.fill(words)
+  await page.keyboard.press('Enter')
+  await expect(search).toBeHidden()
+  await expect(page.getByRole('dialog')).toBeVisible()
+  const faults = await serious(page, words)
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('dialog')).toBeHidden()
+  return faults
 }

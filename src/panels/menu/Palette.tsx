@@ -24,6 +24,9 @@ export function Palette(): JSX.Element {
       limit={12}
       scrollable
       maxHeight={420}
+      overlayProps={{ blur: 0 }}
+      attributes={{ content: { 'aria-label': 'Commands and things in the plan' } }}
+      scrollAreaProps={{ viewportProps: { tabIndex: 0 } }}
       searchProps={{
         leftSection: <Search size={16} />,
         placeholder: 'Find a command or a thing in the plan',
