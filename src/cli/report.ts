@@ -4,6 +4,9 @@ import { handOver } from '../handover/files/hand-over'
 import { meshBounds } from '../handover/mesh-bounds'
 import { countedFindings } from '../handover/status'
 import { type Language, languages } from '../handover/words'
+import type { Plan } from '../plan/types'
+import type { Models } from '../study/obstacles'
+import { spreadOf } from '../study/spread/spread'
 import { study } from '../study/study'
 import { readModels } from './models'
 import { paperFonts } from './paper-fonts'
@@ -11,6 +14,7 @@ import { failed, openPlan, type Tried } from './plan-file'
 import { standingOf, writeFolder } from './report-folder'
 
 const HELP = `Usage: npm run -s report -- PLAN --out DIR [--languages en,es,fr] [--revision TEXT] [--against PLAN] [--date DAY]
+                              [--spread SAMPLES] [--seed SEED]
 
 Makes the papers of a plan: calculation package, crew sheets, tags, drawings (SVG and DXF), tables (CSV), the fall
 room (GLB, STL) and the results (JSON), in the folder DIR. The folder is whole or not there: an earlier hand-over in it is
@@ -20,6 +24,8 @@ replaced, other files in it are left alone and nothing is written.
   --languages LIST  languages of crew sheets and tags: en, es, fr; all without it
   --revision TEXT   a word for this state of the plan, printed beside its hash
   --against PLAN    adds a page that says what changed since that plan
+  --spread SAMPLES  adds a chapter on how far the results spread where uncertain figures vary, from so many samples
+  --seed SEED       a whole number that the samples follow from; 1 without it
   --date DAY        the day printed on the papers, as 2026-03-14; today without it
   --help            this text
 
@@ -34,6 +40,9 @@ interface Wanted {
   revision: string | null
   against: string | null
   date: string
+  /** Samples of a spread, 0: none; and the seed. */
+  spread: number
+  seed: number
 }
 
 function wanted(args: string[]): Tried<Wanted | null> {
@@ -47,6 +56,8 @@ function wanted(args: string[]): Tried<Wanted | null> {
         revision: { type: 'string' },
         against: { type: 'string' },
         date: { type: 'string' },
+        spread: { type: 'string' },
+        seed: { type: 'string' },
         help: { type: 'boolean', short: 'h' },
       },
     })
@@ -55,6 +66,10 @@ function wanted(args: string[]): Tried<Wanted | null> {
     if (!values.out) return failed('Name a folder with --out. --help tells how.')
     const chosen = languagesOf(values.languages)
     if (!chosen.ok) return chosen
+    const spread = wholeNumber('--spread', values.spread, 0, MOST_SAMPLES)
+    if (!spread.ok) return spread
+    const seed = wholeNumber('--seed', values.seed, 1, 2 ** 31)
+    if (!seed.ok) return seed
     const date = values.date ?? new Date().toISOString()
     if (Number.isNaN(Date.parse(date))) return failed(`--date ${date} is no day. Write it as 2026-03-14.`)
     return {
@@ -66,11 +81,22 @@ function wanted(args: string[]): Tried<Wanted | null> {
         revision: values.revision ?? null,
         against: values.against ?? null,
         date,
+        spread: spread.value,
+        seed: seed.value,
       },
     }
   } catch (error) {
     return failed((error as Error).message)
   }
+}
+
+const MOST_SAMPLES = 100_000
+
+function wholeNumber(flag: string, text: string | undefined, absent: number, most: number): Tried<number> {
+  if (text === undefined) return { ok: true, value: absent }
+  const value = Number(text)
+  if (/^\d+$/.test(text) && value <= most) return { ok: true, value }
+  return failed(`${flag} ${text} is no whole number from 0 to ${most}.`)
 }
 
 function languagesOf(text: string | undefined): Tried<Language[]> {
@@ -91,8 +117,16 @@ async function studied(file: string) {
   const models = await readModels(plan, file)
   return {
     ok: true as const,
-    value: { plan, study: study(plan, { models }), meshes: meshBounds(plan, models) },
+    value: { plan, study: study(plan, { models }), models, meshes: meshBounds(plan, models) },
   }
+}
+
+/** The spread of every line that has a crew. */
+function spreadsOf(plan: Plan, models: Models, { spread: samples, seed }: Wanted) {
+  return plan.lines.flatMap(({ id: line }) => {
+    const result = spreadOf({ plan, line, samples, seed }, models)
+    return result ? [{ line, result }] : []
+  })
 }
 
 async function report(want: Wanted): Promise<Tried<number>> {
@@ -103,8 +137,10 @@ async function report(want: Wanted): Promise<Tried<number>> {
   if (!own.ok) return own
   const other = want.against === null ? null : await studied(want.against)
   if (other && !other.ok) return other
+  const { models, ...made } = own.value
   const input = {
-    ...own.value,
+    ...made,
+    spreads: want.spread > 0 ? spreadsOf(made.plan, models, want) : [],
     madeAt: want.date,
     fonts: paperFonts(),
     ...(want.revision === null ? {} : { revision: want.revision }),

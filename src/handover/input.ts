@@ -5,6 +5,7 @@ import type { UnitSystem } from '../plan/units'
 import type { LineDetail } from '../study/details'
 import type { LineStudy } from '../study/line-study'
 import type { LineResults } from '../study/results'
+import type { SpreadResult } from '../study/spread/types'
 import type { Study } from '../study/study'
 import type { PaperFonts } from './pdf/engine'
 
@@ -20,6 +21,8 @@ export interface HandoverInput {
   solidEngine?: string
   /** How far placed models reach, for the drawings. */
   meshes?: MeshBounds
+  /** Spreads that were computed for exactly this plan, by line. */
+  spreads?: { line: string; result: SpreadResult }[]
 }
 
 /** One line with everything known of it. */

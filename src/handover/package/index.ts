@@ -14,6 +14,7 @@ import { methodsChapter } from './methods'
 import { basisChapter, partsChapter } from './parts'
 import { recordsChapter } from './records'
 import { rescueChapter } from './rescue'
+import { sensitivityChapter } from './sensitivity'
 import { lineChapter, siteChapter } from './site'
 
 /** Further pages that a caller adds, as a comparison with another revision. */
@@ -58,6 +59,7 @@ function chapters(c: Chapter, options: PackageOptions): Content[] {
     ]),
     ...newPage(methodsChapter(c)),
     ...newPage(explanationChapter(c)),
+    ...newPage(sensitivityChapter(c)),
     ...newPage(siteChapter(c)),
     ...partsChapter(c),
     ...basisChapter(c),

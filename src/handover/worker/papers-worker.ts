@@ -16,6 +16,7 @@ import type { Models } from '../../study/obstacles'
 import { type Study, study } from '../../study/study'
 import { type Comparison, comparePlans } from '../compare'
 import { type HandoverFile, handOver } from '../files/hand-over'
+import type { HandoverInput } from '../input'
 import { meshBounds } from '../mesh-bounds'
 import type { PaperFonts } from '../pdf/engine'
 import { asBuiltPlan } from '../records/as-built'
@@ -31,6 +32,8 @@ export interface PapersJob {
   /** Another state of the plan, whose differences get a page. */
   compareWith: Plan | null
   models: Models
+  /** Spreads that were computed for exactly this plan. */
+  spreads: NonNullable<HandoverInput['spreads']>
 }
 
 export type Progress = (share: number, what: string) => void
@@ -75,6 +78,7 @@ async function make(job: PapersJob, progress: Progress): Promise<HandoverFile[]>
     fonts: await fonts,
     solidEngine,
     meshes: meshBounds(job.plan, job.models),
+    spreads: job.spreads,
     ...(job.revision ? { revision: job.revision } : {}),
   }
   return handOver(input, {

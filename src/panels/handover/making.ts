@@ -4,8 +4,10 @@ import type { HandoverFile } from '../../handover/files/hand-over'
 import type { Language } from '../../handover/words'
 import { inPapersWorker, type Made, stopPapers } from '../../handover/worker/papers'
 import type { PapersJob, Progress } from '../../handover/worker/papers-worker'
+import { planHash } from '../../plan/hash'
 import type { Plan } from '../../plan/types'
 import { tell } from '../../state/ask'
+import { useFind } from '../../state/find/find-client'
 import { modelsForStudy } from '../../state/models/model-store'
 import { app } from '../../state/store'
 
@@ -55,7 +57,17 @@ export function jobOf(only: readonly string[] | null): PapersJob {
     only,
     compareWith: compareWith?.plan ?? null,
     models: modelsForStudy(),
+    spreads: currentSpreads(),
   }
+}
+
+/** A spread belongs into the package only while it is of the plan as it is. */
+function currentSpreads(): PapersJob['spreads'] {
+  const { spread } = useFind.getState()
+  const { plan } = app.getState()
+  return spread && planHash(spread.plan) === planHash(plan)
+    ? [{ line: spread.line, result: spread.result }]
+    : []
 }
 
 /** The files of some papers, by their keys. */
