@@ -1,0 +1,88 @@
+/** How smoothly a fall is scrubbed and played without a graphics card: from each move of the hand to the frame that shows it. */
+import { readFile } from 'node:fs/promises'
+import type { Page } from '@playwright/test'
+import { readPlan } from '../src/plan/read'
+import { ONCE, type Timed } from './harness'
+import { inWindow, quantile } from './window'
+
+const MOVES = ONCE ? 10 : 80
+/** A hand's mouse tells of itself this often, ms. */
+const PACE = 16
+
+declare global {
+  interface Window {
+    scrubWatch?: { shown: number[]; frames: number[] }
+  }
+}
+
+/** Runs in the page: the delay of each move's frame, and the times of all frames. */
+function watchScrub(): void {
+  const watch: { shown: number[]; frames: number[] } = { shown: [], frames: [] }
+  let moved: number | null = null
+  window.addEventListener(
+    'pointermove',
+    (e) => {
+      moved ??= e.timeStamp
+    },
+    { capture: true },
+  )
+  new MutationObserver(() => {
+    const now = performance.now()
+    watch.frames.push(now)
+    if (moved !== null) watch.shown.push(now - moved)
+    moved = null
+  }).observe(document.documentElement, { attributeFilter: ['data-scene-frame'] })
+  window.scrubWatch = watch
+}
+
+async function scrub(page: Page): Promise<{ shown: number[]; played: number[] }> {
+  await page.getByRole('tab', { name: 'Fall' }).click()
+  await page.getByRole('button', { name: 'Drop', exact: true }).click()
+  await page.getByTestId('fall-time').waitFor({ timeout: 60_000 })
+  await page.evaluate('globalThis.__name = (named) => named')
+  await page.evaluate(watchScrub)
+  const slider = (await page.getByLabel('Time of the fall').boundingBox())!
+  const y = slider.y + slider.height / 2
+  await page.mouse.move(slider.x + 10, y)
+  await page.mouse.down()
+  for (let i = 1; i <= MOVES; i++) {
+    const began = performance.now()
+    await page.mouse.move(slider.x + 10 + ((slider.width - 20) * i) / MOVES, y)
+    await page.waitForTimeout(Math.max(0, PACE - (performance.now() - began)))
+  }
+  await page.mouse.up()
+  const shown = await page.evaluate(() => window.scrubWatch?.shown ?? [])
+  return { shown, played: await play(page) }
+}
+
+/** Gaps between frames while the fall plays at its own pace. */
+async function play(page: Page): Promise<number[]> {
+  await page.getByRole('button', { name: 'To the start' }).click()
+  await page.evaluate(() => {
+    window.scrubWatch!.frames.length = 0
+  })
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  await page.waitForTimeout(ONCE ? 500 : 3000)
+  const frames = await page.evaluate(() => window.scrubWatch!.frames)
+  return frames.slice(1).map((at, i) => at - frames[i]!)
+}
+
+const told = (name: string, times: number[]): Timed => ({
+  name,
+  median: quantile(times, 0.5),
+  low: quantile(times, 0),
+  high: quantile(times, 0.95),
+  checksum: '-',
+  note: `p50, least to p95 of ${times.length}`,
+})
+
+export async function bench(): Promise<Timed[]> {
+  const read = readPlan(await readFile(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
+  if (!read.ok) throw new Error('the sample can not be read')
+  const got = await inWindow(read.plan, scrub)
+  if (!got) return []
+  return [
+    told('scrubbing a fall: from the hand to the picture', got.shown),
+    told('playing it: between two frames', got.played),
+  ]
+}

@@ -1,0 +1,52 @@
+/** Opens the built window on a plan in an installed browser, for benches of what the hand feels without a graphics card. */
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, type Page } from '@playwright/test'
+import { startLoopback } from '../electron/loopback'
+import { findBrowser, isRoot, quietFlags } from '../scripts/lib/browsers.mjs'
+import { buildIfStale, builtWindow } from '../scripts/lib/build.mjs'
+import type { Plan } from '../src/plan/types'
+import { writePlan } from '../src/plan/write'
+
+interface Hook {
+  store: { getState(): { plan: object; study: { ofPlan: object | null; whole: boolean } } }
+}
+
+/** What `work` gives of a window on the plan; null where there is no browser. The build itself is not measured. */
+export async function inWindow<T>(plan: Plan, work: (page: Page) => Promise<T>): Promise<T | null> {
+  const executablePath = findBrowser()
+  if (!executablePath) return null
+  await buildIfStale()
+  const folder = await mkdtemp(join(tmpdir(), 'fallroom-bench-'))
+  const path = join(folder, 'plan.json')
+  await writeFile(path, writePlan(plan))
+  const host = await startLoopback({ built: builtWindow, plan: path, home: join(folder, 'home') })
+  const args = ['--enable-unsafe-swiftshader', ...quietFlags]
+  const browser = await chromium.launch({ executablePath, args: isRoot() ? [...args, '--no-sandbox'] : args })
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+    await page.goto(host.address)
+    await quiet(page)
+    return await work(page)
+  } finally {
+    await browser.close()
+    await host.stop()
+    await rm(folder, { recursive: true, force: true })
+  }
+}
+
+/** Until the scene stands and the whole study of the plan is done. */
+async function quiet(page: Page): Promise<void> {
+  const drawn = () => document.documentElement.dataset.scene === 'ready'
+  await page.waitForFunction(drawn, undefined, { timeout: 60_000 })
+  const studied = () => {
+    const { plan, study } = (window.fallroom as unknown as Hook).store.getState()
+    return study.whole && study.ofPlan === plan
+  }
+  await page.waitForFunction(studied, undefined, { timeout: 120_000 })
+}
+
+/** The share `q` of the values lies at or below it. */
+export const quantile = (values: number[], q: number): number =>
+  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))] ?? Number.NaN
