@@ -75,12 +75,19 @@ export function markers(input: PlotInput, f: Frame, theme: Theme, space: LabelSp
     })
     if (!m.text) return [dot]
     // Beside the dot rather than over it: the cursor goes through the one that follows the hand.
-    const fits = cx + size * 0.7 + textWidth(m.text, size, true) <= f.right
-    const anchor = fits ? ('start' as const) : ('end' as const)
-    const at: Point = [cx + size * (fits ? 0.7 : -0.7), cy - size * 0.5]
-    const request = { at, text: m.text, size, bold: true, anchor, dodge: 'up' as const, optional: false }
+    const right = f.right - textWidth(m.text, size, true)
+    const at: Point = [Math.min(cx + size * 0.7, right), cy - size * (cx + size * 0.7 <= right ? 0.5 : 0.9)]
+    const request = {
+      at,
+      text: m.text,
+      size,
+      bold: true,
+      anchor: 'start' as const,
+      dodge: 'up' as const,
+      optional: false,
+    }
     const [x, y] = space.place(request)?.at ?? at
-    const look = { x, y, 'font-size': size, 'font-weight': 'bold', 'text-anchor': anchor, fill: stroke }
+    const look = { x, y, 'font-size': size, 'font-weight': 'bold', fill: stroke }
     return [dot, el('text', look, m.text)]
   })
 }

@@ -59,13 +59,13 @@ export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSys
         ...(now.shaft > 0.005 * setup.pull
           ? [
               {
-                text: `post bends ${force(now.shaft)}`,
+                text: `bending ${force(now.shaft)}`,
                 force: [-now.shaft, 0] as Point,
                 ink: 'quiet' as const,
               },
             ]
           : []),
-        { text: `post pushes up ${force(now.axial)}`, force: [0, now.axial], ink: 'ghost' },
+        { text: `post ${force(now.axial)}`, force: [0, now.axial], ink: 'ghost' },
       ],
       longest: longestForce(setup),
     },
