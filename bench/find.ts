@@ -5,7 +5,7 @@ import type { Plan } from '../src/plan/types'
 import { search } from '../src/study/find/search'
 import type { FindResult, FindTask } from '../src/study/find/types'
 import { bruteForce, searchUpTo, smallTask } from '../tests/support/find-oracle'
-import { type Timed, timed } from './harness'
+import { ONCE, size, type Timed, timed } from './harness'
 
 function sample(): Plan {
   const read = readPlan(readFileSync(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
@@ -58,9 +58,9 @@ function one(name: string, task: FindTask): Timed {
   return { ...made, note }
 }
 
-/** Small cases both ways: how many there are by SEEDS (20 unless told). */
+/** Small cases both ways: how many there are by SEEDS (12 unless told). */
 function small(): Timed[] {
-  const seeds = Array.from({ length: Number(process.env.SEEDS ?? 20) }, (_, i) => i)
+  const seeds = Array.from({ length: Number(process.env.SEEDS ?? size(20, 2)) }, (_, i) => i)
   let layouts = 0
   const brute = timed(
     `${seeds.length} small searches by brute force`,
@@ -92,6 +92,7 @@ function small(): Timed[] {
 }
 
 export function bench(): Timed[] {
+  if (ONCE) return [one('82 loops, one choice', longTask(82, 1)), ...small()]
   return [
     one('330 loops on 100 m, three choices', longTask(330, 3)),
     one('330 loops, one choice', longTask(330, 1)),

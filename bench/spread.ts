@@ -6,9 +6,9 @@ import { installedLine, unloadedLine } from '../src/solver/installed'
 import { solveLoadedChain } from '../src/solver/loaded'
 import { lineInput } from '../src/study/line-input'
 import { spread } from '../src/study/spread/spread'
-import { type Timed, timed } from './harness'
+import { size, type Timed, timed } from './harness'
 
-const SAMPLES = Number(process.env.SAMPLES ?? 10000)
+const SAMPLES = Number(process.env.SAMPLES ?? size(10000, 64))
 
 /** The sample's line with a fifth stanchion and one worker. */
 function fourSpans(): Plan {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { readPlan } from '../src/plan/read'
 import type { Plan } from '../src/plan/types'
 import { study } from '../src/study/study'
-import { type Timed, timed } from './harness'
+import { ONCE, type Timed, timed } from './harness'
 
 function sample(name: string): Plan {
   const read = readPlan(readFileSync(new URL(`../samples/${name}.plan.json`, import.meta.url), 'utf8'))
@@ -33,6 +33,7 @@ function timesLines(plan: Plan, times: number): Plan {
 export function bench(): Timed[] {
   const thin = sample('thin-margins')
   const bay = sample('four-girder-bay')
+  if (ONCE) return [timed('study of one line of three spans, energy only (a drag)', () => folded(thin, true))]
   return [
     timed('study of one line of three spans, energy only (a drag)', () => folded(thin, true), 9),
     timed('the same with its falls in time (at rest)', () => folded(thin, false), 3, 1),
