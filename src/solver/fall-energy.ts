@@ -79,27 +79,17 @@ export function forceBound(f: Faller): number {
   return Math.max(plateau, weight + Math.sqrt(weight * weight + 2 * weight * k * height)) * 2
 }
 
-/** Root of `surplus` in F between `low` (too little) and `high` (enough), by Chandrupatla-safe bisection and secant. */
+/** Halvings of a bracket: from any force down to the last bits of it. */
+const HALVINGS = 60
+
+/** Root of `surplus` in F between `low` (too little) and `high` (enough) by halving: it costs no line solve. */
 function rootForce(f: Faller, give: Give, x: number, low: number, high: number): number | null {
-  let a = low
-  let b = high
-  let fa = surplus(f, give, a, x)
-  let fb = surplus(f, give, b, x)
-  if (!(fa <= 0 && fb >= 0)) return null
-  for (let i = 0; i < 200; i++) {
-    const secant = a - (fa * (b - a)) / (fb - fa)
-    const inside = secant > a + 0.01 * (b - a) && secant < b - 0.01 * (b - a)
-    const c = i % 3 === 2 || !inside ? (a + b) / 2 : secant
-    const fc = surplus(f, give, c, x)
-    if (Number.isNaN(fc)) return null
-    if (fc === 0 || b - a <= 1e-12 * b) return c
-    if (fc < 0) {
-      a = c
-      fa = fc
-    } else {
-      b = c
-      fb = fc
-    }
+  if (!(surplus(f, give, low, x) <= 0 && surplus(f, give, high, x) >= 0)) return null
+  let [a, b] = [low, high]
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (a + b) / 2
+    if (surplus(f, give, middle, x) < 0) a = middle
+    else b = middle
   }
   return (a + b) / 2
 }
