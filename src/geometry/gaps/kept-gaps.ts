@@ -35,6 +35,9 @@ export function measuredGap(room: Room, target: Target): Measured | null {
 export function nearestGap(room: Room, target: Target): Near | null {
   if (!target.nearest) return null
   const entry = kept(room, target)
-  if (entry.nearest === undefined) entry.nearest = target.nearest(room)
+  if (entry.nearest === undefined) {
+    const point = measuredGap(room, target)?.point
+    entry.nearest = target.nearest(room, point ? { ...point, distance: Math.max(0, point.gap) } : null)
+  }
   return entry.nearest
 }

@@ -74,7 +74,7 @@ export function meshTarget(mesh: MeshObstacle, read: ReadModel | undefined): Mes
     ok: true,
     content: contentOf(triangles),
     measure: (room) => measureModel(room, index, placement),
-    nearest: (room) => nearestToModel(room, index, placement),
+    nearest: (room, than) => nearestToModel(room, index, placement, than),
   }
 }
 

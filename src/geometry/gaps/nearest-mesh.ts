@@ -39,10 +39,16 @@ export function nearestInPlan(own: Room, index: TriangleIndex, placement: Placem
 }
 
 /** The place of a model that a room comes nearest to in any direction; of what lies above the girder's top nothing counts. */
-export function nearestToModel(room: Room, index: TriangleIndex, placement: Placement): Near | null {
+export function nearestToModel(
+  room: Room,
+  index: TriangleIndex,
+  placement: Placement,
+  than: Near | null = null,
+): Near | null {
   const own = roomInModel(room, placement)
   const { stretches, boxOf } = footingOf(own)
-  let best: Near | null = null
+  const least = than && { ...than, distance: than.distance / placement.scale }
+  let best = least
   const boundOf = (box: Box): number => {
     if (isOverLid(own, box)) return Number.POSITIVE_INFINITY
     const bounds = boxOf(outline(box))
@@ -60,6 +66,7 @@ export function nearestToModel(room: Room, index: TriangleIndex, placement: Plac
     },
   )
   const found = best as Near | null
+  if (found === least) return than
   return found && { ...found, distance: found.distance * placement.scale, at: toPlan(placement, found.at) }
 }
 

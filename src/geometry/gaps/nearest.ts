@@ -24,9 +24,9 @@ export function nearestToLevel(room: Room, elevation: number): Near | null {
   return found && { ...found, distance: Math.max(0, found.gap) }
 }
 
-/** To the nearest of some facets; null for none, or for an empty room. */
-export function nearestToFacets(room: Room, facets: Facet[]): Near | null {
-  let best: Near | null = null
+/** To the nearest of some facets, or `than` where none is nearer; null for none, or for an empty room. */
+export function nearestToFacets(room: Room, facets: Facet[], than: Near | null = null): Near | null {
+  let best = than
   for (const facet of facets) best = nearestToFacet(room, facet, best) ?? best
   return best
 }

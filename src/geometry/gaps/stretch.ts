@@ -10,11 +10,11 @@ export interface Stretch {
   /** Lowest point of its swings, elevation, m. */
   low: number
   slices: Slice[]
-  /** The widest at each of their stations: what bounds the footprint. */
+  /** The widest at each of their stations and directions: what bounds the footprint. */
   rim: Slice[]
   /** The widest of them. */
   widest: Slice
-  /** How far its swings stand from the widest, m. */
+  /** No point of its swings lies farther than this from the widest, m. */
   slack: number
   /** Bounds of its swings, without the body about them. */
   box: PlanBox
@@ -26,12 +26,16 @@ export const roomAxis = ({ frame }: Room): Vec2 => [
   frame.along[1] / frame.planRate,
 ]
 
-/** Swings that lie near each other in station and run the same way, each such group as a stretch. */
+/** Swings of a stretch run in directions that differ by no more than this, rad. */
+const TURN = 0.1
+
+const turnOf = (s: Slice): number => Math.atan2(s.dy, s.dx)
+
+/** Swings that lie near each other in station and run nearly the same way, each such group as a stretch. */
 export function stretchesOf(room: Room): Stretch[] {
   const by = new Map<number, Slice[]>()
   for (const s of allSlices(room)) {
-    const turn = Math.round(Math.atan2(s.dy, s.dx) * 1000)
-    const key = Math.floor(s.station / STRETCH) * 10000 + turn
+    const key = Math.floor(s.station / STRETCH) * 1000 + Math.round(turnOf(s) / TURN)
     const list = by.get(key)
     if (list) list.push(s)
     else by.set(key, [s])
@@ -47,7 +51,7 @@ function stretchOf(slices: Slice[], [ax, ay]: Vec2): Stretch {
     low = Math.min(low, s.z - s.radius)
     if (s.reach > widest.reach) widest = s
   }
-  const slack = slices.reduce((most, s) => Math.max(most, Math.hypot(s.x - widest.x, s.y - widest.y)), 0)
+  const slack = slices.reduce((most, s) => Math.max(most, standsFrom(s, widest)), 0)
   const rim = rimOf(slices)
   const box = planBox(
     rim.flatMap((s): Vec2[] => [
@@ -60,10 +64,17 @@ function stretchOf(slices: Slice[], [ax, ay]: Vec2): Stretch {
   return { low, slices, rim, widest, slack, box }
 }
 
-/** Of slices at the same station the widest alone. */
+/** No point of a swing lies farther than this from the line of another that is at least as wide, m. */
+const standsFrom = (s: Slice, wide: Slice): number =>
+  Math.hypot(s.x - wide.x, s.y - wide.y) + s.reach * Math.hypot(s.dx - wide.dx, s.dy - wide.dy)
+
+/** Of slices at the same station and in the same direction the widest alone. */
 function rimOf(list: Slice[]): Slice[] {
-  const by = new Map<number, Slice>()
-  for (const s of list) if (s.reach > (by.get(s.station)?.reach ?? -1)) by.set(s.station, s)
+  const by = new Map<string, Slice>()
+  for (const s of list) {
+    const key = `${s.station}:${turnOf(s).toFixed(6)}`
+    if (s.reach > (by.get(key)?.reach ?? -1)) by.set(key, s)
+  }
   return [...by.values()]
 }
 

@@ -18,8 +18,14 @@ export interface Measured {
 }
 
 /** A model that was read and indexed for queries, or why it could not be. See mesh.ts. */
+/**
+ * Nearest place in any direction; null where the room or what counts of the obstacle is empty. `than` is one that is known
+ * already, as the place of the least gap: only what is nearer is looked for.
+ */
+export type Nearest = (room: Room, than: Near | null) => Near | null
+
 export type MeshTarget =
-  | { ok: true; content: number; measure: (room: Room) => Measured; nearest: (room: Room) => Near | null }
+  | { ok: true; content: number; measure: (room: Room) => Measured; nearest: Nearest }
   | { ok: false; why: string }
 
 export interface Target {
@@ -28,8 +34,7 @@ export interface Target {
   key: string
   margin: number
   measure: ((room: Room) => Measured) | null
-  /** Nearest place in any direction; null where the room or what counts of the obstacle is empty. */
-  nearest: ((room: Room) => Near | null) | null
+  nearest: Nearest | null
   /** Why it cannot be measured. */
   unknown?: string
 }
@@ -79,14 +84,14 @@ function targetOf(plan: Plan, o: Obstacle, meshes: Map<string, MeshTarget>): Tar
 
 const solidWays = (solid: Solid): Ways => ({
   measure: (room) => measureSolid(room, solid, solid.facets),
-  nearest: (room) => (isAbove(room, solid) ? null : nearestToFacets(room, solid.facets)),
+  nearest: (room, than) => (isAbove(room, solid) ? null : nearestToFacets(room, solid.facets, than)),
 })
 
 /** Of girders and bracing only what is not under the line's walking surface. */
 const outsideOf = (solid: Solid): Ways => ({
   measure: (room) => measureOutside(room, solid),
-  nearest: (room) =>
-    isAbove(room, solid) ? null : nearestToFacets(room, outsideSurface(solid.facets, room.surface)),
+  nearest: (room, than) =>
+    isAbove(room, solid) ? null : nearestToFacets(room, outsideSurface(solid.facets, room.surface), than),
 })
 
 function measureSolid(room: Room, solid: Solid, facets: Facet[]): Measured {
