@@ -58,7 +58,7 @@ export function findingChangeText(c: FindingChange, plan: Plan, units: UnitSyste
   return `${title}, ${nameOf(plan, c.subject)}: ${side(c.before)} to ${side(c.after)}`
 }
 
-const figureWords: Record<GoverningChange['figure'], string> = {
+export const figureWords: Record<GoverningChange['figure'], string> = {
   tension: 'greatest tension',
   arrestForce: 'arrest force on one body',
   clearance: 'clearance',

@@ -14,7 +14,7 @@ import { planHash } from '../../plan/hash'
 import type { Plan } from '../../plan/types'
 import type { Models } from '../../study/obstacles'
 import { type Study, study } from '../../study/study'
-import { type Comparison, comparePlans } from '../compare'
+import { type Comparison, comparePlans, type Studied } from '../compare'
 import { type HandoverFile, handOver } from '../files/hand-over'
 import type { HandoverInput } from '../input'
 import { meshBounds } from '../mesh-bounds'
@@ -95,15 +95,26 @@ async function makeArchive(job: PapersJob, progress: Progress): Promise<Uint8Arr
   return zipSync(Object.fromEntries(files.map((f) => [f.name, f.bytes])), { mtime: job.madeAt })
 }
 
-function compare(before: Plan, after: Plan, models: Models, progress: Progress): Comparison {
+/** Both plans with their results, and what differs. */
+export interface Compared {
+  before: Studied
+  after: Studied
+  comparison: Comparison
+}
+
+function compare(before: Plan, after: Plan, models: Models, progress: Progress): Compared {
   const first = study(before, { models, progress: (share, what) => progress(share / 2, what) })
   const second = studied(after, models, (share, what) => progress(0.5 + share / 2, what))
-  return comparePlans({ plan: before, results: first.results }, { plan: after, results: second.results })
+  const pair = {
+    before: { plan: before, results: first.results },
+    after: { plan: after, results: second.results },
+  }
+  return { ...pair, comparison: comparePlans(pair.before, pair.after) }
 }
 
 /** The plan as measured against the plan as designed. */
 const checkAsBuilt = (plan: Plan, models: Models, progress: Progress): Comparison =>
-  compare(plan, asBuiltPlan(plan), models, progress)
+  compare(plan, asBuiltPlan(plan), models, progress).comparison
 
 const worker = { make, makeArchive, compare, checkAsBuilt }
 
