@@ -131,6 +131,16 @@ describe('a fall on a line', () => {
     expect(giveOf(law).limit).toBe(16e3)
   })
 
+  it('counts the law’s loads for all who fall together: two at 16 kN are 8 kN each', () => {
+    const torn = { plateau: 2500, maxExtension: 0.05 }
+    const alone = solvedValue(fallOnLine(faller({ freeFall: 2.2 }, torn), law))
+    expect(alone.ranOut).toBe(true)
+    expect(alone.arrestForce).toBeGreaterThan(5000)
+    const two = fallOnLine(faller({ freeFall: 6, count: 2 }, torn), law)
+    expect(two.ok, two.ok ? `${two.value.arrestForce} N` : '').toBe(false)
+    if (!two.ok) expect(two.why).toMatch(/no balance below 16000 N: 2 x 100 kg/)
+  })
+
   it('has a law that meets its exact solves between the nodes, and through the absorber', () => {
     for (let P = 50; P <= 16e3; P += 397) {
       const drop = law.height - law.solve(P)!.height
