@@ -14,7 +14,7 @@ import {
 import { type Room, roomSizes, skinOf } from '../src/geometry/room'
 import type { MeshObstacle, Obstacle, Plan } from '../src/plan/types'
 import { testGirder, testRoom } from '../tests/unit/room/rooms'
-import { type Timed, timed } from './harness'
+import { size, type Timed, timed } from './harness'
 
 /** A hilly ground of 2 x n x n triangles, 120 m square, under the lines. */
 function terrain(n: number): Float32Array {
@@ -37,7 +37,7 @@ const mesh: MeshObstacle = { id: 'M', name: 'ground', kind: 'mesh', file: 'groun
 const read = (n: number): ReadModel => ({ ok: true, value: { triangles: terrain(n) } })
 
 /** About ten thousand, a hundred thousand and a million triangles. */
-const SIZES = [71, 224, 707]
+const SIZES = size([71, 224, 707], [71])
 
 const posts = (spans: number): number[] => Array.from({ length: spans + 1 }, (_, i) => 2 + (36 * i) / spans)
 const girder = testGirder('G', [0, 0, 18], [40, 0, 18])
@@ -68,7 +68,7 @@ function bySpans(): Timed[] {
     { girders: [girder], obstacles: boxes(), lines: [] } as unknown as Plan,
     new Map(),
   )
-  return [2, 4, 8].map((spans) =>
+  return size([2, 4, 8], [2]).map((spans) =>
     timed(
       `room of ${spans} spans and its gaps to 60 boxes`,
       () => gapsOfLine(testRoom(girder, posts(spans)), targets).map((m) => m?.point?.gap ?? 0),
@@ -84,22 +84,24 @@ const boxes = (): Obstacle[] =>
     return { id: `O${i}`, name: 'b', kind: 'box', center, size: [2, 2, 3], turn: i * 13 }
   })
 
+const LINES = size(12, 2)
+
 /** 20 girders, 12 lines, 59 boxes and the model of a million triangles. */
 function wholeSite(): Timed[] {
   const girders = Array.from({ length: 20 }, (_, i) => testGirder(`G${i}`, [0, 3 * i, 18], [40, 3 * i, 18]))
-  const rooms = girders.slice(0, 12).map((g) => testRoom(g, [2, 11, 20, 29, 38]))
+  const rooms = girders.slice(0, LINES).map((g) => testRoom(g, [2, 11, 20, 29, 38]))
   const obstacles: Obstacle[] = [...boxes().slice(0, 59), mesh]
   const plan = { girders, obstacles, lines: [], decks: [] } as unknown as Plan
-  const placed = new Map<string, MeshTarget>([['M', meshTarget(mesh, read(707))]])
+  const placed = new Map<string, MeshTarget>([['M', meshTarget(mesh, read(SIZES.at(-1)!))]])
   const sum = (gaps: { gap: number | null }[]): number[] => gaps.map((g) => g.gap ?? 0)
   let station = 20
   const moved = (): Room[] => {
     station += 0.05
-    return rooms.map((room, i) => (i === 5 ? testRoom(girders[5]!, [2, 11, station, 29, 38]) : room))
+    return rooms.map((room, i) => (i === 1 ? testRoom(girders[1]!, [2, 11, station, 29, 38]) : room))
   }
   return [
     timed(
-      '12 lines, 20 girders, 60 obstacles: all gaps for the first time',
+      `${LINES} lines, 20 girders, 60 obstacles: all gaps for the first time`,
       () => sum(gapsOfPlan(plan, rooms, placed)),
       1,
       0,
@@ -124,7 +126,7 @@ export function bench(): Timed[] {
     ...againstModels(),
     ...bySpans(),
     ...wholeSite(),
-    ...[2, 4].flatMap((spans) => {
+    ...size([2, 4], []).flatMap((spans) => {
       const own = testRoom(girder, posts(spans))
       return [
         timed(
