@@ -2,28 +2,23 @@
  * What the hand feels: from the pointer to the picture and to the findings while a stanchion is dragged in the scene, on
  * this machine, without a graphics card. One line, and twelve lines on twelve girders.
  */
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { chromium, type Page } from '@playwright/test'
-import { startLoopback } from '../electron/loopback'
-import { findBrowser, isRoot, quietFlags } from '../scripts/lib/browsers.mjs'
-import { buildIfStale, builtWindow } from '../scripts/lib/build.mjs'
+import { readFile } from 'node:fs/promises'
+import type { Page } from '@playwright/test'
 import { readPlan } from '../src/plan/read'
 import type { Plan, Vec3 } from '../src/plan/types'
-import { writePlan } from '../src/plan/write'
 import { copyGirder } from '../src/state/edits/girder-edits'
 import { copyLine } from '../src/state/edits/line-edits'
 import { type Moved, watchDrag } from './drag-page'
-import type { Timed } from './harness'
+import { size, type Timed } from './harness'
+import { inWindow, quantile } from './window'
 
-const MOVES = 60
+const MOVES = size(60, 6)
 /** A hand's mouse tells of itself this often, ms. */
 const PACE = 16
 
 interface Hook {
   project(at: Vec3): { x: number; y: number } | null
-  store: { getState(): { plan: Plan; study: { ofPlan: unknown; whole: boolean } } }
+  store: { getState(): { plan: Plan; study: { ofPlan: unknown } } }
 }
 
 async function oneLine(): Promise<Plan> {
@@ -41,45 +36,8 @@ async function twelveLines(): Promise<Plan> {
 }
 
 /** Drags an inner stanchion there and back; every move that changed the plan. */
-export async function measureDrag(plan: Plan): Promise<Moved[]> {
-  const executablePath = findBrowser()
-  if (!executablePath) return []
-  await buildIfStale()
-  const folder = await mkdtemp(join(tmpdir(), 'fallroom-bench-'))
-  const path = join(folder, 'plan.json')
-  await writeFile(path, writePlan(plan))
-  const host = await startLoopback({ built: builtWindow, plan: path, home: join(folder, 'home') })
-  const args = ['--enable-unsafe-swiftshader', ...quietFlags]
-  const browser = await chromium.launch({ executablePath, args: isRoot() ? [...args, '--no-sandbox'] : args })
-  try {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
-    await page.goto(host.address)
-    await quiet(page)
-    return await dragThere(page, plan)
-  } finally {
-    await browser.close()
-    await host.stop()
-    await rm(folder, { recursive: true, force: true })
-  }
-}
-
-/** Until the scene stands and the whole study of the plan is done. */
-async function quiet(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.documentElement.dataset.scene === 'ready', undefined, {
-    timeout: 60_000,
-  })
-  await studied(page)
-}
-
-const studied = (page: Page): Promise<unknown> =>
-  page.waitForFunction(
-    () => {
-      const { plan, study } = (window.fallroom as unknown as Hook).store.getState()
-      return study.whole && study.ofPlan === plan
-    },
-    undefined,
-    { timeout: 120_000 },
-  )
+export const measureDrag = async (plan: Plan): Promise<Moved[]> =>
+  (await inWindow(plan, (page) => dragThere(page, plan))) ?? []
 
 async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
   const [girder, post] = [plan.girders[0], plan.lines[0]?.stanchions[1]]
@@ -115,10 +73,6 @@ async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
   return page.evaluate(() => window.dragWatch?.moves ?? [])
 }
 
-/** The share `q` of the values lies at or below it. */
-const quantile = (values: number[], q: number): number =>
-  values.sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))] ?? Number.NaN
-
 function told(name: string, times: number[]): Timed {
   return {
     name,
@@ -132,10 +86,8 @@ function told(name: string, times: number[]): Timed {
 
 export async function bench(): Promise<Timed[]> {
   const rows: Timed[] = []
-  for (const [words, plan] of [
-    ['one line', await oneLine()],
-    ['12 lines', await twelveLines()],
-  ] as const) {
+  const plans = { 'one line': await oneLine(), ...size({ '12 lines': await twelveLines() }, {}) }
+  for (const [words, plan] of Object.entries(plans)) {
     const moves = await measureDrag(plan)
     if (moves.length === 0) continue
     const since = (when: 'drawn' | 'found'): number[] =>
