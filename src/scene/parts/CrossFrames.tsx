@@ -7,6 +7,7 @@ import { Matte } from '../Matte'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
 import { picks, useMark } from '../pick'
+import { useClash } from '../pictures'
 import { barsGeometry } from '../shapes/bars'
 import { sharpEdges } from '../shapes/solid'
 
@@ -32,6 +33,8 @@ const CrossFrame = memo(function CrossFrame({ id, bars }: { id: string; bars: re
   const palette = usePalette()
   const ref = useMemo(() => ({ kind: 'obstacle' as const, id }), [id])
   const mark = useMark(ref)
+  const clash = useClash(id)
+  const plain = mark === 'none'
   const handlers = useMemo(() => picks(ref), [ref])
   const geometry = useMemo(() => barsGeometry(bars), [bars])
   const edges = useMemo(() => sharpEdges(geometry), [geometry])
@@ -43,9 +46,9 @@ const CrossFrame = memo(function CrossFrame({ id, bars }: { id: string; bars: re
       </mesh>
       <Ink
         points={edges}
-        color={mark === 'none' ? palette.ink : palette.accent}
-        opacity={mark === 'none' ? 0.5 : 1}
-        width={mark === 'none' ? 1 : 2}
+        color={plain ? (clash ? palette.fails : palette.ink) : palette.accent}
+        opacity={plain && !clash ? 0.5 : 1}
+        width={clash ? 3 : plain ? 1 : 2}
       />
     </>
   )
