@@ -2,7 +2,7 @@
  * What a page of ours may load. Everything is local: `data:` and `blob:` carry pictures and model buffers that the
  * program made itself; inline styles are those of the component library; WebAssembly is the IFC reader's.
  */
-export const contentPolicy = [
+const contentPolicy = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self'",

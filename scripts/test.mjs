@@ -1,6 +1,6 @@
 /**
- * npm test [-- PART...]: format and lint, types, unit tests, browser tests. Every part runs even if an earlier one
- * fails. The last line is the sum of all.
+ * npm test [-- PART...]: format and lint, unused code, types, unit tests, browser tests, every bench once. Every part
+ * runs even if an earlier one fails. The last line is the sum of all.
  */
 import { spawnSync } from 'node:child_process'
 import { mkdirSync, rmSync } from 'node:fs'
@@ -52,6 +52,7 @@ function countRun(part) {
   rmSync(join(root, 'test-results', `${part.name}.json`), { force: true })
   const { status, signal } = spawnSync(process.execPath, part.args, {
     cwd: root,
+    env: { ...process.env, ...part.env },
     stdio: 'inherit',
     timeout: LIMIT,
   })

@@ -1,2 +1,1 @@
-export { dataHome } from '../files/home'
-export { type Loopback, type LoopbackOptions, startLoopback } from './server'
+export { type Loopback, startLoopback } from './server'

@@ -1,7 +1,7 @@
 import type { ServerResponse } from 'node:http'
 
 /** A page that is loaded anew is away for a moment. */
-export const GRACE = 6_000
+const GRACE = 6_000
 
 /**
  * Knows whether the window is still there: it holds one open answer for as long as it lives. When the last one has been

@@ -2,7 +2,7 @@ import type { BrowserWindowConstructorOptions } from 'electron'
 
 /** The one address that the window is served from. */
 export const SCHEME = 'app'
-export const ORIGIN = `${SCHEME}://fallroom`
+const ORIGIN = `${SCHEME}://fallroom`
 export const PAGE = `${ORIGIN}/index.html`
 
 /** True for an address of our own build; everything else is refused navigation, frames and answers. */

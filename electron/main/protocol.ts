@@ -14,7 +14,7 @@ export function serveProtocol(built: BuiltFiles): void {
 }
 
 /** Serves the built window and nothing else. */
-export async function answer(built: BuiltFiles, request: Request): Promise<Response> {
+async function answer(built: BuiltFiles, request: Request): Promise<Response> {
   const file = isOwnAddress(request.url) ? await built.read(new URL(request.url).pathname) : null
   if (!file || request.method !== 'GET')
     return new Response('Not here', { status: 404, headers: securityHeaders })

@@ -19,7 +19,7 @@ export function openWindow(home: string, folder: string): BrowserWindow {
 }
 
 /** The page stays where it is, opens nothing and is given nothing. */
-export function lock(window: BrowserWindow): void {
+function lock(window: BrowserWindow): void {
   const { webContents } = window
   const stay = (event: { preventDefault(): void }, address: string) => {
     if (!isOwnAddress(address)) event.preventDefault()

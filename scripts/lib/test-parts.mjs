@@ -17,6 +17,7 @@ export function testParts(root) {
       what: 'format and lint',
       args: [bin('@biomejs', 'biome', 'bin', 'biome'), 'check', '.'],
     },
+    { name: 'unused', what: 'unused code', args: [bin('knip', 'bin', 'knip.js')] },
     { name: 'types', what: 'types', args: [bin('typescript', 'bin', 'tsc'), '--noEmit', '-p', root] },
     {
       name: 'unit',
@@ -36,6 +37,12 @@ export function testParts(root) {
       args: [playwrightCli(), 'test'],
       needsBrowser: true,
       count: () => browserCount(readJson(report('browser'))),
+    },
+    {
+      name: 'bench',
+      what: 'every bench once',
+      args: [bin('tsx', 'dist', 'cli.mjs'), join(root, 'bench', 'run.ts')],
+      env: { FALLROOM_BENCH: 'once' },
     },
   ]
 }

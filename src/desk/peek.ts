@@ -1,5 +1,5 @@
 /** The newest plan version that this program writes. */
-export const OWN_VERSION = 1
+const OWN_VERSION = 1
 
 /**
  * Why a file with this text must not be written over, or null. Only a plan of a newer version is protected: what it

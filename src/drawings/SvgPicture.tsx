@@ -11,7 +11,7 @@ const reactAttributes = (attributes: SvgAttributes): SvgAttributes =>
   Object.fromEntries(Object.entries(attributes).map(([name, value]) => [camel(name), value]))
 
 /** React elements of a picture tree. */
-export function svgToReact(node: SvgElement | string, key = 0): ReactNode {
+function svgToReact(node: SvgElement | string, key = 0): ReactNode {
   if (typeof node === 'string') return node
   return createElement(
     node.tag,

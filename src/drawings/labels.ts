@@ -31,7 +31,7 @@ export const overlaps = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 
 /** The box of one line of text whose baseline starts, is centred or ends at a point. */
-export function labelBox(at: Point, text: string, size: number, bold: boolean, anchor: string): Box {
+function labelBox(at: Point, text: string, size: number, bold: boolean, anchor: string): Box {
   const width = textWidth(text, size, bold)
   const left = at[0] - (anchor === 'middle' ? width / 2 : anchor === 'end' ? width : 0)
   return { left, right: left + width, top: at[1] - size * 0.85, bottom: at[1] + size * 0.25 }

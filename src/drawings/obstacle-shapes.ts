@@ -87,7 +87,7 @@ function boundsCorners(low: Vec3, high: Vec3): Vec3[] {
 }
 
 /** Corners of the clear space above a lane, segment by segment. */
-export function laneCorners(lane: LaneObstacle): Vec3[] {
+function laneCorners(lane: LaneObstacle): Vec3[] {
   return laneStrips(lane).flatMap((strip) =>
     strip.flatMap(([x, y, z]): Vec3[] => [
       [x, y, z],

@@ -8,7 +8,7 @@ import { bands, cursor, limits, markers } from './plot/marks'
 import { svgRoot } from './svg'
 import { screenTheme, type Theme } from './theme'
 
-export type { Plot, PlotAxis, PlotInput, PlotLine } from './plot/input'
+export type { Plot, PlotInput, PlotLine } from './plot/input'
 
 /** A plot, width by height; `theme.textSize` decides how far away it can be read. */
 export function plot(input: PlotInput, width: number, height: number, theme: Theme = screenTheme): Plot {

@@ -29,7 +29,7 @@ export function levelSide(frame: GirderRoll): Side {
   return { frame, at: (station, height) => [station * frame.planRate, frame.topAt(station) + height] }
 }
 
-export const sidePoint = (side: Side, point: Vec3): Point => {
+const sidePoint = (side: Side, point: Vec3): Point => {
   const { station, height } = side.frame.unroll(point)
   return side.at(station, height)
 }
@@ -38,8 +38,6 @@ export interface Emphasis {
   /** References that are selected, as 'stanchion:S2'. */
   selected: ReadonlySet<string>
 }
-
-export const calm: Emphasis = { selected: new Set() }
 
 const everywhere: Window = { low: -Infinity, high: Infinity }
 

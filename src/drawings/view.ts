@@ -21,7 +21,7 @@ export interface Window {
 export const pointsPerMetre = (n: number): number => (72 / 0.0254) * (1 / n)
 
 export const viewX = (view: View, x: number): number => (x - view.left) * view.scaleX
-export const viewY = (view: View, y: number): number => (view.top - y) * view.scaleY
+const viewY = (view: View, y: number): number => (view.top - y) * view.scaleY
 export const toPicture = (view: View, [x, y]: Point): [number, number] => [viewX(view, x), viewY(view, y)]
 
 /** The model point under a picture point: what a pointer means. */

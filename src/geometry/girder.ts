@@ -1,5 +1,5 @@
 import type { Girder, Vec3 } from '../plan/types'
-import { add, degrees, dot, length, scale, sub } from './vec'
+import { add, dot, length, scale, sub } from './vec'
 
 /** A girder's own directions: where a station and an offset lie in space. */
 export interface GirderFrame {
@@ -43,6 +43,3 @@ export function stationOf(frame: GirderFrame, point: Vec3): { station: number; o
   const flat = from[0] * frame.along[0] + from[1] * frame.along[1]
   return { station: flat / frame.planRate ** 2, offset: dot([from[0], from[1], 0], frame.left) }
 }
-
-/** Slope of the girder's top against the horizontal, degrees, positive rising from start to end. */
-export const slopeDegrees = (frame: GirderFrame): number => degrees(Math.atan2(frame.rise, frame.planRate))

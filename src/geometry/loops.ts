@@ -2,10 +2,10 @@ import type { Girder, LoopRef, LoopRow, Vec3 } from '../plan/types'
 import { type GirderFrame, topPoint } from './girder'
 
 /** Loops farther in offset from a bracket than this are not on its tube, m (mechanics section 7). */
-export const TUBE_REACH = 0.05
+const TUBE_REACH = 0.05
 
 /** A loop within this of a bracket's end, m, counts as on the tube: stations are typed and drawn, not machined. */
-export const STATION_SLACK = 1e-9
+const STATION_SLACK = 1e-9
 
 export interface Loop {
   row: LoopRow
@@ -37,7 +37,7 @@ export function loopsOf(row: LoopRow): Loop[] {
 }
 
 /** Loops of a row with stations in [from, to], m, both ends included. */
-export function loopsBetween(row: LoopRow, from: number, to: number): Loop[] {
+function loopsBetween(row: LoopRow, from: number, to: number): Loop[] {
   const first = Math.max(0, Math.ceil((from - row.first - STATION_SLACK) / row.spacing))
   const last = Math.min(row.count - 1, Math.floor((to - row.first + STATION_SLACK) / row.spacing))
   const found: Loop[] = []

@@ -20,7 +20,7 @@ export const counterClockwise = (points: Vec2[]): Vec2[] =>
   doubleArea(points) < 0 ? [...points].reverse() : points
 
 /** What of a convex polygon lies to the left of the directed edge a -> b (right: `side` -1). */
-export function clipByEdge(points: Vec2[], a: Vec2, b: Vec2, side: 1 | -1 = 1): Vec2[] {
+function clipByEdge(points: Vec2[], a: Vec2, b: Vec2, side: 1 | -1 = 1): Vec2[] {
   const kept: Vec2[] = []
   for (let i = 0; i < points.length; i++) {
     const p = points[i]!

@@ -1,7 +1,6 @@
 /** What every paper is made from: a plan with its study, the time of printing, and the fonts to set it in. */
 import type { MeshBounds } from '../drawings/obstacle-shapes'
 import type { Line, Plan } from '../plan/types'
-import type { UnitSystem } from '../plan/units'
 import type { LineDetail } from '../study/details'
 import type { LineStudy } from '../study/line-study'
 import type { LineResults } from '../study/results'
@@ -39,8 +38,6 @@ export function lineFiles(input: Pick<HandoverInput, 'study'>): LineFile[] {
     return detail ? [{ line: s.input.line, study: s, results: s.results, detail }] : []
   })
 }
-
-export const firstSystem = (plan: Plan): UnitSystem => plan.units
 
 /** The first twelve characters: enough to tell plans apart by eye; the whole stands on the cover. */
 export const shortHash = (hash: string): string => hash.slice(0, 12)

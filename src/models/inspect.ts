@@ -2,7 +2,7 @@
 import type { Vec3 } from '../plan/types'
 
 /** More triangles than this are refused: the index over them would not fit a desk's memory. */
-export const MOST_TRIANGLES = 8_000_000
+const MOST_TRIANGLES = 8_000_000
 /** Open edges are counted up to this many triangles; a larger model is not asked. */
 const MOST_WELDED = 1_500_000
 

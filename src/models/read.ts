@@ -7,7 +7,7 @@ import { readGlb, readGltf } from './readers/gltf'
 import { readObj, readPly, readStl } from './readers/plain'
 import { type ModelRead, type RawRead, type ReadOptions, unread } from './types'
 
-export const MODEL_ENDINGS = ['glb', 'gltf', 'obj', 'stl', 'ply', 'ifc'] as const
+const MODEL_ENDINGS = ['glb', 'gltf', 'obj', 'stl', 'ply', 'ifc'] as const
 
 const readers: Record<string, (bytes: Uint8Array, options: ReadOptions) => RawRead | Promise<RawRead>> = {
   glb: readGlb,

@@ -1,7 +1,7 @@
-import type { Line, Part, PartKind, PartOf, Plan, Worker } from './types'
+import type { Part, PartKind, PartOf, Plan } from './types'
 
 /** The item with an id, or undefined. */
-export function byId<T extends { id: string }>(list: readonly T[], id: string): T | undefined {
+function byId<T extends { id: string }>(list: readonly T[], id: string): T | undefined {
   return list.find((item) => item.id === id)
 }
 
@@ -9,9 +9,4 @@ export function byId<T extends { id: string }>(list: readonly T[], id: string): 
 export function findPart<K extends PartKind>(plan: Plan, id: string, kind: K): PartOf<K> | undefined {
   const part = byId<Part>(plan.parts, id)
   return part?.kind === kind ? (part as PartOf<K>) : undefined
-}
-
-/** The workers who hang on a line. */
-export function workersOn(plan: Plan, line: Line): Worker[] {
-  return plan.workers.filter((w) => w.line === line.id)
 }

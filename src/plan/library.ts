@@ -5,11 +5,6 @@
 import { exampleConnectors } from './example-parts/connectors'
 import { exampleGear } from './example-parts/gear'
 import { exampleRopes } from './example-parts/ropes'
-import type { Part, PartKind, PartOf } from './types'
+import type { Part } from './types'
 
 export const partLibrary: readonly Part[] = [...exampleRopes, ...exampleConnectors, ...exampleGear]
-
-/** The library's parts of one kind. */
-export function libraryParts<K extends PartKind>(kind: K): PartOf<K>[] {
-  return partLibrary.filter((p): p is PartOf<K> => p.kind === kind)
-}

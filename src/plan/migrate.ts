@@ -3,7 +3,7 @@ import { type Fault, fault, shown } from './fault'
 import { fromVersion0 } from './migrations/version-0'
 import { asObject } from './references/view'
 
-export const CURRENT_VERSION = 1
+const CURRENT_VERSION = 1
 
 type Document = Record<string, unknown>
 /** A step leaves what it was given as it is and returns the next version, telling what it had to assume. */

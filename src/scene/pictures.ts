@@ -20,10 +20,6 @@ export const useFocusLine = (): string | null => useApp(focusIn)
 export const useFocusDetail = (): LineDetail | null =>
   useApp((s) => detailsIn(s).find((d) => d.id === focusIn(s)) ?? null)
 
-/** The gap of one obstacle or girder, as last computed. */
-export const useGap = (id: string): ObstacleResult | null =>
-  useApp((s) => s.study.results?.obstacles.find((o) => o.id === id) ?? null)
-
 /** Whether a room enters it. */
 export const useClash = (id: string): boolean => useApp((s) => clashIds(s.study.results).includes(id))
 

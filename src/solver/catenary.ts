@@ -88,12 +88,6 @@ export function segmentTangent(H: number, V: number, L: number, EA: number, w: n
   }
 }
 
-/** Tension at the first end, N. */
-export const tensionAtStart = (s: Segment): number => Math.hypot(s.H, s.V)
-
-/** Tension at the far end, N. */
-export const tensionAtEnd = (s: Segment, w: number): number => Math.hypot(s.H, s.V - w * s.L)
-
 /**
  * Tension at the first end from the tension at the far end, for a rope that rises by dz from the first to the far
  * end. T + T^2/(2 EA) - w z is the same all along a rope that nothing but its weight acts on.

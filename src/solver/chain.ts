@@ -5,7 +5,7 @@
 import { type AbsorberLaw, addedRope } from './absorber'
 import { tensionBelow } from './catenary'
 import type { LineSet } from './model'
-import { type FreeSpan, freeSpanAtTension, type LoadedSpan, type LoadedTarget, type SpanTarget } from './span'
+import { type FreeSpan, freeSpanAtTension, type LoadedTarget, type SpanTarget } from './span'
 
 export interface Chain {
   /** Horizontal distance and rise of each span between the heads as measured, m. */
@@ -34,7 +34,7 @@ export interface FreeChain {
 }
 
 /** The target of span i: distances and how its ends give. */
-export function spanTarget(c: Chain, i: number): SpanTarget {
+function spanTarget(c: Chain, i: number): SpanTarget {
   const first = i === 0 ? c.give[0] : 0
   const last = i === c.X.length - 1 ? c.give[1] : 0
   return {
@@ -154,5 +154,3 @@ export function bareChain(set: LineSet, x: number[], z: number[]): Chain {
     rope: 0,
   }
 }
-
-export type { LoadedSpan }

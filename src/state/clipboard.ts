@@ -34,7 +34,7 @@ export async function pasteFromDesk(): Promise<void> {
 }
 
 /** True where the text was ours. */
-export function pasteText(text: string): boolean {
+function pasteText(text: string): boolean {
   const clip: Clip | null = readClip(text)
   if (!clip) return false
   let made: Ref[] = []

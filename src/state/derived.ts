@@ -20,7 +20,7 @@ const none: Finding[] = []
  * How near to its limit within a status, the nearest first: margin over limit. What is counted (two loops of two wanted) is
  * either there or not, so its margin says little: it comes after what is measured.
  */
-export const strain = (f: Finding): number => {
+const strain = (f: Finding): number => {
   if (f.margin === null || f.margin === undefined) return Number.POSITIVE_INFINITY
   return (f.unit === 'count' ? 1e6 : 0) + (f.limit ? f.margin / Math.abs(f.limit) : f.margin)
 }

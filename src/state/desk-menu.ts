@@ -26,7 +26,7 @@ export function startDeskMenu(): void {
   })
 }
 
-export function menuGroups(): MenuGroup[] {
+function menuGroups(): MenuGroup[] {
   const groups = new Map<string, MenuGroup>()
   for (const command of commands) {
     const group = groups.get(command.group) ?? { label: command.group, items: [] }

@@ -13,7 +13,7 @@ export const findingOf = (results: Results | null, key: FindingKey | null): Find
   results?.findings.find((f) => isFinding(f, key)) ?? null
 
 /** What a finding is about, as something to select; null where the plan no longer has it. */
-export const refOfFinding = (plan: Plan, key: FindingKey): Ref | null => refOfId(plan, key.subject)
+const refOfFinding = (plan: Plan, key: FindingKey): Ref | null => refOfId(plan, key.subject)
 
 export function chooseAndFly(key: FindingKey): void {
   const { plan, study, finding } = app.getState()

@@ -10,7 +10,7 @@ import { outlineFault } from './tables/point-table'
 import { snapPoint } from './tools/snap'
 
 /** Steps of what is dragged, m: 5 cm or 2 in. */
-export const DRAG_STEP = { si: 0.05, us: 0.0508 } as const
+const DRAG_STEP = { si: 0.05, us: 0.0508 } as const
 
 /** A moved corner takes the place of one that stands still within this, m. */
 const CORNER_REACH = 0.3

@@ -38,5 +38,3 @@ export const useApp = app
 export const history = (): TemporalState<PlanHistory> => app.temporal.getState() as TemporalState<PlanHistory>
 
 export const isDirty = (s: AppState): boolean => s.plan !== s.savedPlan
-
-export const isStale = (s: AppState): boolean => s.study.ofPlan !== s.plan

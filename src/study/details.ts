@@ -58,7 +58,7 @@ function freePoints(input: LineInput, s: Segment, EA: number, w: number, span: n
 }
 
 /** The rope of a loaded line, from head to head. */
-export function loadedRope(input: LineInput, line: UnloadedLine, span: number, state: LoadedChain): Vec3[] {
+function loadedRope(input: LineInput, line: UnloadedLine, span: number, state: LoadedChain): Vec3[] {
   const { stiffness: EA, weight: w } = line.set
   return line.spans.flatMap((unloaded, i) => {
     if (i !== span) {
@@ -82,7 +82,7 @@ function plainRope(input: LineInput, spans: Segment[], EA: number, w: number): V
 }
 
 /** The fall at the line's own grip that needs most room under the walking surface. */
-export function governingCase(study: LineStudy): FallCase | null {
+function governingCase(study: LineStudy): FallCase | null {
   let best: { c: FallCase; clearance: number } | null = null
   study.energyCases.forEach((c, i) => {
     const clearance = study.falls.energy[i]!.fall.clearance

@@ -8,7 +8,7 @@ import type { LineStatics } from './line-statics'
 import type { ConnectorEnd, FloorPoint, LineSetName } from './results'
 
 /** How many even stations the results tell. */
-export const FLOOR_STATIONS = 41
+const FLOOR_STATIONS = 41
 
 /** One worker's reach at one station and corner. */
 export interface StationReach extends Reach {
@@ -21,12 +21,7 @@ export interface StationReach extends Reach {
 }
 
 /** Depth below the girder's top, m: without the max(0) of free fall, so a short lanyard makes it shallower. */
-export function depthBelowTop(
-  reach: Reach,
-  worker: Worker,
-  connector: ConnectorPart,
-  marginBelow: number,
-): number {
+function depthBelowTop(reach: Reach, worker: Worker, connector: ConnectorPart, marginBelow: number): number {
   const fixed = reach.drop + reach.extension + worker.harnessStretch + marginBelow
   const fall =
     connector.type === 'retractable' ? reach.freeFall : connector.length + worker.dRingHeight - reach.height

@@ -33,7 +33,7 @@ function stationsOf(line: LineStudy): FloorStation[] {
 }
 
 /** What the room is swept from; see geometry/room/types.ts. */
-export function roomInput(plan: Plan, line: LineStudy): RoomInput {
+function roomInput(plan: Plan, line: LineStudy): RoomInput {
   const { input } = line
   const posts = input.geometry.stations
   const corners = input.workers.flatMap(({ worker }) =>

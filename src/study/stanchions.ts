@@ -29,7 +29,7 @@ function loopPulls(s: StanchionInput, pull: HeadPull, shares: HeadShares): numbe
 }
 
 /** How one pull on a head is carried by that stanchion. */
-export function stanchionCase(s: StanchionInput, pull: HeadPull, of: StudiedFall): StanchionCase {
+function stanchionCase(s: StanchionInput, pull: HeadPull, of: StudiedFall): StanchionCase {
   const shares = shareHeadPull(s.support, pull.horizontal, pull.down)
   return { of, pull, shares, loops: loopPulls(s, pull, shares) }
 }

@@ -32,7 +32,7 @@ export interface Study {
 }
 
 /** Thrown by a study whose caller has asked it to stop. */
-export class StudyCancelled extends Error {}
+class StudyCancelled extends Error {}
 
 const noTime: TimeFalls = () => 'the falls in time are still to be computed'
 

@@ -63,7 +63,7 @@ export function timeInput(input: LineInput, line: UnloadedLine, workers: TimeWor
  * Peaks on every head, signed as the energy method signs them: an end head is pulled towards the line, one in between
  * towards the loaded span. The sideways pull at a bend is the greatest tension turned by the bend.
  */
-export function timeHeads(input: LineInput, span: number, fall: TimeFall): HeadPull[] {
+function timeHeads(input: LineInput, span: number, fall: TimeFall): HeadPull[] {
   const last = fall.heads.length - 1
   return fall.heads.map((head, j) => {
     const towards = j === 0 || (j < last && j <= span) ? 1 : -1

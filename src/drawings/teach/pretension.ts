@@ -9,7 +9,7 @@ import { fitView, type Point, toPicture } from '../view'
 import type { Lesson, LessonPicture } from './lesson'
 import { forceArrow, forceScale, person, shape, stroke, upright, words } from './parts'
 
-export const PRETENSIONS = { least: 500, most: 12000 } as const
+const PRETENSIONS = { least: 500, most: 12000 } as const
 
 export interface PretensionNow {
   now: PretensionState

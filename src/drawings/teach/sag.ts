@@ -8,7 +8,7 @@ import { fitView, type Point, toModel, toPicture } from '../view'
 import type { Lesson, LessonPicture } from './lesson'
 import { forceArrow, forceScale, shape, stroke, words } from './parts'
 
-export const SAG_ANGLES = { least: 1.5, most: 35 } as const
+const SAG_ANGLES = { least: 1.5, most: 35 } as const
 
 export interface SagSetup {
   /** m, and N on the rope at mid-span. */

@@ -16,7 +16,7 @@ import { fitView, type Point, toModel, toPicture } from '../view'
 import type { Lesson, LessonPicture } from './lesson'
 import { forceArrow, forceScale, shape, stroke, words } from './parts'
 
-export const TIE_BACK_ANGLES = { least: 15, most: 70 } as const
+const TIE_BACK_ANGLES = { least: 15, most: 70 } as const
 
 export interface TieBackSetup extends TieBackLesson {
   /** Least angle from the vertical, degrees. */

@@ -77,7 +77,7 @@ function corners(g: Girder, top: Vec3, towards: Vec3, bar: number): { top: Vec3;
 }
 
 /** The upper sides of a square bar with one pair of sides upright. */
-export function barFacets(bar: Bar): Facet[] {
+function barFacets(bar: Bar): Facet[] {
   const run = sub(bar.to, bar.from)
   const size = length(run)
   const flat = Math.hypot(run[0], run[1])

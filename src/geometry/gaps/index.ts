@@ -1,5 +1,5 @@
-export { type ModelData, meshTarget, modelIndex, type ReadModel } from './mesh'
-export { gapsOfLine, gapsOfPlan, type LineGaps, mergeGaps } from './plan-gaps'
+export { meshTarget, modelIndex, type ReadModel } from './mesh'
+export { gapsOfLine, gapsOfPlan } from './plan-gaps'
 export { type MeshTarget, type Target, targetsOf } from './target'
 export { type Top, topsUnder } from './top-under'
 export type * from './types'

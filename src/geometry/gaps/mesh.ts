@@ -82,7 +82,7 @@ export function meshTarget(mesh: MeshObstacle, read: ReadModel | undefined): Mes
  * Measures a placed model against a room. Triangles that lie wholly above the plane of the line's girder do not count: no
  * fall comes down on them.
  */
-export function measureModel(room: Room, index: TriangleIndex, placement: Placement): Measured {
+function measureModel(room: Room, index: TriangleIndex, placement: Placement): Measured {
   const own = roomInModel(room, placement)
   const footing = footingOf(own)
   let best: GapPoint | null = null

@@ -32,7 +32,7 @@ export function gapsOfPlan(
 }
 
 /** Joins what the lines say, line by line as in `rooms`. */
-export function mergeGaps(targets: Target[], rooms: Room[], byLine: LineGaps[]): ObstacleGap[] {
+function mergeGaps(targets: Target[], rooms: Room[], byLine: LineGaps[]): ObstacleGap[] {
   return targets.map((target, i) =>
     mergeTarget(
       target,

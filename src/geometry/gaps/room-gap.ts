@@ -48,7 +48,7 @@ export function gapToFacet(room: Room, facet: Facet, than: GapPoint | null): Gap
 }
 
 /** Range of slices that a polygon can meet, by station. */
-export function stationRange(room: Room, points: Vec2[]): [number, number] {
+function stationRange(room: Room, points: Vec2[]): [number, number] {
   const { frame, side } = room
   let low = Number.POSITIVE_INFINITY
   let high = Number.NEGATIVE_INFINITY

@@ -11,7 +11,7 @@ export interface Solid {
 }
 
 /** Corners of a box in plan, turned counter-clockwise from above, about a centre. */
-export function boxOutline(box: BoxObstacle, centre: Vec3 = box.center): Vec2[] {
+function boxOutline(box: BoxObstacle, centre: Vec3 = box.center): Vec2[] {
   const c = Math.cos(radians(box.turn ?? 0))
   const s = Math.sin(radians(box.turn ?? 0))
   const signs: Vec2[] = [

@@ -40,7 +40,7 @@ export interface Target {
 }
 
 export const ABOVE = 'lies above the walking surface: no fall from this line comes down on it'
-export const UNDER_SURFACE = 'nothing of it sticks out from under the walking surface that the line serves'
+const UNDER_SURFACE = 'nothing of it sticks out from under the walking surface that the line serves'
 
 /** All obstacles of the plan in their order, then the girders. */
 export function targetsOf(plan: Plan, meshes: Map<string, MeshTarget>): Target[] {

@@ -7,12 +7,12 @@ import { connectorReach, feetReach, swingOf } from './swing'
 import type { Fan, Plane, Room, RoomInput, RoomSample, Slice } from './types'
 
 /** Slices stand no farther apart than this, m. */
-export const SLICE_STEP = 0.1
+const SLICE_STEP = 0.1
 /** Their lowest points differ by no more than this from one to the next, m, where that takes no more than 1 cm steps. */
-export const SLICE_RISE = 0.006
+const SLICE_RISE = 0.006
 const LEAST_STEP = 0.01
 /** A body is never taken as thinner than this, m, whatever the margins say. */
-export const LEAST_SIDE = 0.1
+const LEAST_SIDE = 0.1
 
 /** Builds the room of a line. It never throws; what is not known is told in `unknown`. */
 export function buildRoom(input: RoomInput): Room {

@@ -9,9 +9,9 @@ import { counterClockwise, nearestInPolygon } from '../polygon'
 import type { SurfacePiece } from './types'
 
 /** A gap in plan that a person steps across, m (practice). */
-export const STEP_ACROSS = 0.3
+const STEP_ACROSS = 0.3
 /** A difference in height that a person steps up or down, m (practice). */
-export const STEP_UP = 0.5
+const STEP_UP = 0.5
 
 interface Candidate {
   outline: Vec2[]

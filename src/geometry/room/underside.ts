@@ -91,7 +91,7 @@ function lookIn(
 }
 
 /** Underside of one swing at (x, y): the nearest feet position to the bottom whose disc covers the point; else infinite. */
-export function sliceUnderside(s: Slice, side: number, x: number, y: number): number {
+function sliceUnderside(s: Slice, side: number, x: number, y: number): number {
   const px = x - s.x
   const py = y - s.y
   const along = Math.abs(px * s.dx + py * s.dy)

@@ -6,10 +6,9 @@ import { type Change, planChanges, samePlan } from './plans'
 import { type FindingChange, findingChanges, type GoverningChange, governingChanges } from './results'
 import { changeText, findingChangeText, governingText } from './words'
 
-export type { FieldChange } from './fields'
-export type { Change, ThingKind } from './plans'
+export type { Change } from './plans'
 export type { FindingChange, GoverningChange } from './results'
-export { changeText, fieldText, findingChangeText, governingText } from './words'
+export { changeText } from './words'
 
 export interface Comparison {
   /** Both plans give the same numbers. */

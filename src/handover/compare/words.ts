@@ -16,7 +16,7 @@ const FIELD_WORDS: Record<string, string> = {
   'serviceTemperature.high': 'highest service temperature',
 }
 
-export const fieldWords = (field: string): string =>
+const fieldWords = (field: string): string =>
   FIELD_WORDS[field] ??
   field
     .replace(/\./g, ', ')
@@ -32,7 +32,7 @@ function valueText(value: unknown, unit: string | null, units: UnitSystem): stri
 }
 
 /** "station 21 ft to 22 ft (1 ft more)". */
-export function fieldText(f: FieldChange, units: UnitSystem): string {
+function fieldText(f: FieldChange, units: UnitSystem): string {
   const name = fieldWords(f.field)
   const texts = [valueText(f.before, f.unit, units), valueText(f.after, f.unit, units)]
   const moved =

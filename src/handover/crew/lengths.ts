@@ -18,7 +18,7 @@ export interface Reader {
 }
 
 /** A number and its unit never part at the end of a line. */
-export const unbroken = (text: string): string => text.replace(/ /g, '\u00a0')
+const unbroken = (text: string): string => text.replace(/ /g, '\u00a0')
 
 export function reader(words: Words, units: 'us' | 'si'): Reader {
   const local = (text: string): string =>

@@ -152,7 +152,7 @@ const warningBox = (letters: Letters, text: string): Content => ({
 })
 
 /** Findings that fail and belong to this line or to anything on it. */
-export function failingFindings(input: HandoverInput, file: LineFile): number {
+function failingFindings(input: HandoverInput, file: LineFile): number {
   const own = new Set([
     file.line.id,
     ...file.line.stanchions.map((s) => s.id),

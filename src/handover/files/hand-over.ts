@@ -34,7 +34,7 @@ export interface HandoverOptions {
 }
 
 /** Thrown where the caller asked to stop. */
-export class HandoverCancelled extends Error {}
+class HandoverCancelled extends Error {}
 
 interface Job {
   key: string

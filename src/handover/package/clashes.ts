@@ -8,7 +8,7 @@ import type { Chapter } from './context'
 const order = (o: ObstacleResult): number =>
   o.gap !== null ? o.gap : o.unknown !== undefined ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY
 
-export const byGap = (list: readonly ObstacleResult[]): ObstacleResult[] =>
+const byGap = (list: readonly ObstacleResult[]): ObstacleResult[] =>
   [...list].sort((a, b) => (order(a) === order(b) ? 0 : order(a) - order(b)))
 
 export function clashChapter(c: Chapter): Content[] {

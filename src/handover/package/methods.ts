@@ -12,7 +12,7 @@ const BAND =
 type Figure = 'tension' | 'arrestForce' | 'clearance'
 
 /** The fall with the greatest figure; null where none is known. */
-export function worstFall(falls: Fall[], figure: Figure): Fall | null {
+function worstFall(falls: Fall[], figure: Figure): Fall | null {
   return falls.reduce<Fall | null>((worst, f) => {
     const value = f[figure]
     return value === null || (worst && worst[figure]! >= value) ? worst : f
@@ -112,7 +112,7 @@ const noFalls = (file: LineFile): string =>
     ? 'No worker is on this line in the plan, so no fall was computed.'
     : (file.study.falls.noDynamic ?? 'No fall could be computed.')
 
-export function spanName({ line }: LineFile, span: number): string {
+function spanName({ line }: LineFile, span: number): string {
   const [a, b] = [line.stanchions[span], line.stanchions[span + 1]]
   return a && b ? `${a.id} to ${b.id}` : String(span + 1)
 }

@@ -6,7 +6,7 @@
 import { create, type Font } from 'fontkit'
 import type { PaperFonts } from './engine'
 
-export const MISSING = '\u25a1'
+const MISSING = '\u25a1'
 
 export interface Letters {
   /** A text in runs of one font each, with a box for every letter that no font has. */

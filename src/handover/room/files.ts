@@ -9,7 +9,7 @@ import { unite } from './unite'
 const WHOLE = 'Fall room of the whole plan'
 
 /** The surface of every room that has one. */
-export const roomSolids = (rooms: readonly Room[], nameOf: (line: string) => string): Solid[] =>
+const roomSolids = (rooms: readonly Room[], nameOf: (line: string) => string): Solid[] =>
   rooms.flatMap((room) => {
     const skin = skinOf(room)
     return skin ? [{ name: nameOf(room.line), positions: skin.positions, indices: skin.indices }] : []

@@ -13,7 +13,7 @@ export type CutEdge = [number, number, number, number]
 
 export const uOf = (f: PlanFrame, x: number, y: number): number =>
   (x - f.origin[0]) * f.along[0] + (y - f.origin[1]) * f.along[1]
-export const vOf = (f: PlanFrame, x: number, y: number): number =>
+const vOf = (f: PlanFrame, x: number, y: number): number =>
   (y - f.origin[1]) * f.along[0] - (x - f.origin[0]) * f.along[1]
 
 /** The outline where the plane at u cuts the triangles. */

@@ -4,7 +4,7 @@ import { IfcAPI, LogLevel } from 'web-ifc'
 let started: Promise<IfcAPI> | null = null
 
 /** Starts the engine; `address` is where web-ifc.wasm lies in a window, nothing in Node. */
-export function ifcEngine(address?: string): Promise<IfcAPI> {
+function ifcEngine(address?: string): Promise<IfcAPI> {
   started ??= start(address).catch((error: unknown) => {
     started = null
     throw error
@@ -20,7 +20,7 @@ async function start(address?: string): Promise<IfcAPI> {
 }
 
 /** Larger files are refused: the engine needs many times their size in memory. */
-export const MOST_IFC_BYTES = 256 * 1024 * 1024
+const MOST_IFC_BYTES = 256 * 1024 * 1024
 
 /** Runs `use` on an open model and closes it whatever happens. */
 export async function withIfc<T>(

@@ -16,7 +16,7 @@ const statusOf: Record<Clash['state'], FindingStatus> = {
   unknown: 'unknown',
 }
 
-export const stateWord: Record<Clash['state'], string> = {
+const stateWord: Record<Clash['state'], string> = {
   clash: 'clash',
   near: 'near',
   clear: 'room to spare',
@@ -56,7 +56,7 @@ export function ClashRow({ clash, chosen }: { clash: Clash; chosen: boolean }): 
 }
 
 /** The gap as a length, or in words where there is none. */
-export function gapWords({ result, state }: Clash, units: 'us' | 'si'): string {
+function gapWords({ result, state }: Clash, units: 'us' | 'si'): string {
   if (state === 'unknown') return ''
   if (result.gap !== null) return formatLength(result.gap, units)
   if (result.horizontal === null || result.horizontal === undefined) return ''

@@ -13,7 +13,7 @@ const SHARPNESS = 2
 const withFallbacks = (svg: string): string =>
   svg.replace('font-family="Inter"', 'font-family="Inter, DejaVu Sans, Arial, sans-serif"')
 
-export const plotSvg = (input: PlotInput): string =>
+const plotSvg = (input: PlotInput): string =>
   withFallbacks(
     svgFile(plot(input, SIZE.width, SIZE.height, { ...paperTheme, textSize: 16, stroke: 1.8 }).picture),
   )

@@ -47,7 +47,7 @@ export async function making<T>(
 export const stopMaking = (): void => stopPapers()
 
 /** The work that the choices in the view come to. */
-export function jobOf(only: readonly string[] | null): PapersJob {
+function jobOf(only: readonly string[] | null): PapersJob {
   const { revision, languages, compareWith } = useMaking.getState()
   return {
     plan: app.getState().plan,

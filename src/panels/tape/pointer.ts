@@ -23,7 +23,7 @@ interface Going {
 const SLACK = 3
 
 /** The thing that a mark stands for: 'stanchion:S2', 'tie-back:T1:strap'; null for marks of nothing in the plan. */
-export function refOfMark(text: string | null): Ref | null {
+function refOfMark(text: string | null): Ref | null {
   const [kind, id, foot] = (text ?? '').split(':')
   if (!kind || !id) return null
   if (kind === 'room' || kind === 'span') return { kind: 'line', id }

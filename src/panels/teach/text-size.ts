@@ -5,7 +5,7 @@ const LEAST = 12
 const MOST = 30
 
 /** px, by the width and the height of the board. */
-export const boardText = (width: number, height: number): number =>
+const boardText = (width: number, height: number): number =>
   Math.round(Math.min(MOST, Math.max(LEAST, Math.min(width / 64, height / 36))))
 
 export function useBoardText(board: RefObject<HTMLElement | null>): number {

@@ -18,7 +18,7 @@ export function readParts(text: string): PartsRead {
 }
 
 /** A list of parts, alone or in a document's `parts`. */
-export function readPartsJson(text: string): PartsRead {
+function readPartsJson(text: string): PartsRead {
   const json = readJson(text, MOST_LIST)
   if (!json.ok) return json
   const base = Array.isArray(json.value) ? [] : ['parts']

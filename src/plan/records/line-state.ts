@@ -85,7 +85,7 @@ function afterInspection(standing: Standing, record: InspectionRecord): Standing
 }
 
 /** Something was looked at, and nothing failed. */
-export function inspectionPassed(record: InspectionRecord): boolean {
+function inspectionPassed(record: InspectionRecord): boolean {
   return record.items.some((i) => i.result === 'pass') && !record.items.some((i) => i.result === 'fail')
 }
 

@@ -12,7 +12,7 @@ import { useSceneState } from '../scene-state'
 import { latticeLines, type Sheet, wholeSteps } from '../shapes/lattice'
 
 /** Grid of the sheets, m. */
-export const GRID_STEP = { us: 1.524, si: 1 } as const
+const GRID_STEP = { us: 1.524, si: 1 } as const
 
 /** Past what stands on the site: at least this, m, and this part of the site's size. */
 const BORDER = 6

@@ -9,7 +9,7 @@ export interface BarFineness {
 }
 
 /** Clear width of a bent bar across the girder, m; the plan tells its height only, so its picture keeps one width. */
-export const LOOP_WIDTH = 0.13
+const LOOP_WIDTH = 0.13
 
 /** Centreline of the bar from foot to foot in the plane across the girder, top at `height`. */
 function centreline(height: number, bend: number): Vector3[] {

@@ -3,7 +3,7 @@ import { BufferAttribute, BufferGeometry } from 'three'
 import type { GirderSection } from '../../plan/types'
 
 /** Corners of the section from above right, counter-clockwise seen from the end: [offset, height], top at 0. */
-export function sectionOutline(s: GirderSection): [number, number][] {
+function sectionOutline(s: GirderSection): [number, number][] {
   const [top, web, bottom] = [s.topWidth / 2, s.webThickness / 2, s.bottomWidth / 2]
   const [under, over] = [-s.topThickness, -(s.depth - s.bottomThickness)]
   const right: [number, number][] = [

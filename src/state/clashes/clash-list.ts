@@ -22,7 +22,7 @@ export interface Clash {
   state: 'clash' | 'near' | 'clear' | 'beside' | 'unknown'
 }
 
-export function stateOf(o: ObstacleResult): Clash['state'] {
+function stateOf(o: ObstacleResult): Clash['state'] {
   if (o.unknown !== undefined) return 'unknown'
   if (o.gap === null) return 'beside'
   return o.gap < 0 ? 'clash' : o.gap < NEAR ? 'near' : 'clear'

@@ -8,7 +8,7 @@ const isMac = (): boolean => /Mac|iPhone|iPad/.test(navigator.platform)
 const textShortcuts = ['Mod+Z', 'Mod+Shift+Z', 'Mod+X', 'Mod+C', 'Mod+V', 'Mod+A']
 
 /** The shortcut that a key event spells: 'Mod+Shift+Z', 'Alt+1', 'G'. */
-export function spelled(e: KeyboardEvent): string {
+function spelled(e: KeyboardEvent): string {
   const mod = isMac() ? e.metaKey : e.ctrlKey
   const key = e.key.length === 1 && /[a-z]/i.test(e.key) ? e.key.toUpperCase() : named(e)
   const parts = [mod ? 'Mod' : '', e.altKey ? 'Alt' : '', e.shiftKey ? 'Shift' : '', key]

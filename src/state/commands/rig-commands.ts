@@ -12,7 +12,7 @@ import { addAndSelect } from './add'
 import type { Command } from './command'
 
 /** The line that is meant: of what is selected, else the one on the tape. */
-export function meantLine(s: AppState = app.getState()): string | null {
+function meantLine(s: AppState = app.getState()): string | null {
   for (const ref of s.selection) {
     const line = lineOfRef(s.plan, ref)
     if (line) return line.id

@@ -124,7 +124,7 @@ function pasteLine(plan: Plan, line: Line, renames: Renames, misfits: string[]):
 }
 
 /** Ids of all parts that a plan's lines and crew use. */
-export const partIds = (plan: Plan): string[] => [
+const partIds = (plan: Plan): string[] => [
   ...plan.workers.map((w) => w.connector),
   ...plan.lines.flatMap((l) => [
     l.wireRope,

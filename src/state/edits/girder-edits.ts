@@ -45,7 +45,7 @@ function likeRows(plan: Plan, girder: Girder, other: Girder): LoopRow[] {
 }
 
 /** Shear bars every foot from half a foot in: a figure to change, not one to trust. */
-export function usualRow(plan: Plan, girder: Girder): LoopRow {
+function usualRow(plan: Plan, girder: Girder): LoopRow {
   const [first, spacing] = [0.1524, 0.3048]
   const count = Math.max(1, Math.floor((girderLength(girder) - 2 * first) / spacing + 1e-6) + 1)
   const bar = { barDiameter: 0.0127, yieldStress: 414e6, height: 0.15 }

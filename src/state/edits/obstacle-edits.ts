@@ -4,7 +4,7 @@ import { freeName, newId } from './ids'
 
 export type ObstacleKind = Obstacle['kind']
 
-export const obstacleWord: Record<ObstacleKind, string> = {
+const obstacleWord: Record<ObstacleKind, string> = {
   ground: 'Ground',
   water: 'Water',
   box: 'Box',

@@ -40,12 +40,6 @@ export function pause(): void {
 
 export const playOrPause = (): void => (fallStore.getState().playing ? pause() : play())
 
-/** To the next or the last picture while it stands, s. */
-export function nudge(by: number): void {
-  pause()
-  seek(now() + by)
-}
-
 function step(at: number): void {
   const { playing, speed, loop } = fallStore.getState()
   const line = shown()

@@ -6,7 +6,7 @@ import { modelStore, setModel } from './model-store'
 import { readInWorker } from './reader'
 
 /** Model files that the plan names, each once. */
-export const filesOf = (plan: Plan): string[] => [
+const filesOf = (plan: Plan): string[] => [
   ...new Set(plan.obstacles.flatMap((o) => (o.kind === 'mesh' ? [o.file] : []))),
 ]
 

@@ -79,5 +79,5 @@ function gathered(list: (readonly [string, unknown])[]): PartListRead {
 }
 
 /** A part without a source is refused: its figures would be nobody's. */
-export const whyNoSource = (part: Part): string | null =>
+const whyNoSource = (part: Part): string | null =>
   part.source.trim() === '' ? 'the source of its figures is missing' : null

@@ -20,7 +20,7 @@ export const quizTargets: Record<LessonId, readonly number[]> = {
 let subject: { plan: Plan; line: string } | null = null
 
 /** The trainer's own line: the one on the tape. */
-export function ownLine(): Line | undefined {
+function ownLine(): Line | undefined {
   const { plan, tapeLine } = app.getState()
   return plan.lines.find((l) => l.id === tapeLine) ?? plan.lines[0]
 }

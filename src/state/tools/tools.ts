@@ -52,7 +52,7 @@ export function toolDone(): void {
   if (tool.kind === 'draw-lane') finishLane(tool.points)
 }
 
-export const toolCancel = (): void => setTool({ kind: 'select' })
+const toolCancel = (): void => setTool({ kind: 'select' })
 
 const pointsOf = (tool: Tool): Vec3[] => ('points' in tool ? tool.points : [])
 

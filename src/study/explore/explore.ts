@@ -71,7 +71,7 @@ export function axisValue(plan: Plan, lineId: string, input: AxisInput): number 
 }
 
 /** The plan with one input at a value. */
-export function withAxis(plan: Plan, lineId: string, input: AxisInput, value: number): Plan {
+function withAxis(plan: Plan, lineId: string, input: AxisInput, value: number): Plan {
   const line = plan.lines.find((l) => l.id === lineId)!
   const crew = (change: object): Plan => ({
     ...plan,

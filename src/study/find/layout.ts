@@ -18,7 +18,7 @@ const withConnector = (workers: Worker[], line: string, connector: string | null
   connector === null ? workers : workers.map((w) => (w.line === line ? { ...w, connector } : w))
 
 /** The plan with a choice of parts for one line. */
-export function withChoice(plan: Plan, lineId: string, choice: Choice): Plan {
+function withChoice(plan: Plan, lineId: string, choice: Choice): Plan {
   const { absorber, connector, pretension } = choice
   return {
     ...plan,

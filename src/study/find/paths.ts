@@ -11,7 +11,7 @@ export interface Graph {
   excluded: Set<number>
 }
 
-export const edgeKey = (g: Graph, a: number, b: number): number => a * g.fit.length + b
+const edgeKey = (g: Graph, a: number, b: number): number => a * g.fit.length + b
 
 const open = (g: Graph, a: number, b: number): boolean =>
   (b === g.to || g.fit[b] === true) && g.cost[b - a] != null && !g.excluded.has(edgeKey(g, a, b))

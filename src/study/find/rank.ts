@@ -2,8 +2,8 @@
 import type { Aim, Candidate } from './types'
 
 /** Figures nearer than this count as equal: 5 mm of clearance, half a percent of tension. */
-export const CLEARANCE_STEP = 0.005
-export const TENSION_STEP = 0.005
+const CLEARANCE_STEP = 0.005
+const TENSION_STEP = 0.005
 
 const worst = Number.POSITIVE_INFINITY
 

@@ -28,7 +28,7 @@ const BY_DESIGN =
   /^(tie-back-(angle|distance|side|loops-.*)|strap-length|end-tie-back|loops-.*|bar-size|bolt-edge|line-slope|worker-mass)$/
 
 /** The findings that hold by least, the nearest first. */
-export function limitingOf(findings: Finding[], count = 3): Limiting[] {
+function limitingOf(findings: Finding[], count = 3): Limiting[] {
   return findings
     .filter((f) => f.status === 'pass' && Number.isFinite(strain(f)) && !BY_DESIGN.test(f.rule))
     .sort((a, b) => strain(a) - strain(b))

@@ -7,7 +7,7 @@ import { type SpreadInput, samplePlan, spreadInputs, USUAL_TOLERANCES } from './
 import { runSample, SPREAD_RULES } from './sample'
 import type { Distribution, SpreadResult, SpreadTask } from './types'
 
-export const METHOD =
+const METHOD =
   'Scrambled Halton points, every input evenly spread over its range and independent of the others; falls by energy at mid-span of every span and beside stanchions. What matters: first-order share of variance from conditional means in 25 bins.'
 
 const BINS = 25

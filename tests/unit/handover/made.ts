@@ -11,7 +11,7 @@ import { readPlan } from '../../../src/plan/read'
 import type { Plan } from '../../../src/plan/types'
 import { study } from '../../../src/study/study'
 
-export const fonts = paperFonts()
+const fonts = paperFonts()
 
 export const MADE_AT = '2026-03-14T09:30:00Z'
 

@@ -38,7 +38,7 @@ export function testGirder(
 }
 
 /** Drop of a made-up span: none at the stanchions, `sag` at the middle, steep at the ends as real ones are. */
-export function madeDrop(station: number, posts: number[], sag: number): number {
+function madeDrop(station: number, posts: number[], sag: number): number {
   for (let i = 1; i < posts.length; i++) {
     const [a, b] = [posts[i - 1]!, posts[i]!]
     if (station <= b) return sag * (1 - Math.abs((2 * (station - a)) / (b - a) - 1) ** 2.4)

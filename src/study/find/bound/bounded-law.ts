@@ -117,10 +117,7 @@ interface Balance {
 }
 
 /** Makes the solver of one side: H such that the span's rope is its own and what the rest hands over. */
-export function boundedSolver(
-  b: BoundedSpan,
-  side: Side,
-): ((P: number, H: number) => BoundedState | null) | null {
+function boundedSolver(b: BoundedSpan, side: Side): ((P: number, H: number) => BoundedState | null) | null {
   const { stiffness: EA, weight: w, pretension } = b.set
   const T0 = pretension + (side === 'least' ? b.climb : -b.climb)
   const span = freeSpanAtTension({ X: b.X, Z: b.Z, EA, w, give: 0, giveAt: 0 }, T0)
