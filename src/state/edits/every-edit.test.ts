@@ -94,8 +94,8 @@ const tries: Record<string, (p: Plan) => unknown> = {
 
 /** Functions that only look, or make things that one of the above then puts in. */
 const looks = [
-  ...['basisFigures', 'clipOf', 'readClip', 'partIds', 'copied', 'gapStations', 'girderLength', 'nearest'],
-  ...['tidy', 'placeStanchion', 'usualRow', 'duplicateGirder', 'shifted', 'newId', 'freeName', 'girderOf'],
+  ...['basisFigures', 'clipOf', 'readClip', 'copied', 'gapStations', 'girderLength', 'nearest'],
+  ...['tidy', 'placeStanchion', 'duplicateGirder', 'shifted', 'newId', 'freeName', 'girderOf'],
   ...['stanchionIn', 'tieBackIn', 'lowestTop', 'siteMiddle', 'groundAt', 'deckBetween', 'laneUnder'],
   ...['proposeFeet', 'firstPart', 'dependentsOf', 'partInUse', 'loopsBeside', 'footLoop', 'middleOf'],
   ...['pointsOf'],
