@@ -12,6 +12,7 @@ import { readModels } from './models'
 import { paperFonts } from './paper-fonts'
 import { failed, openPlan, type Tried } from './plan-file'
 import { standingOf, writeFolder } from './report-folder'
+import { runVerb } from './verb'
 
 const HELP = `Usage: npm run -s report -- PLAN --out DIR [--languages en,es,fr] [--revision TEXT] [--against PLAN] [--date DAY]
                               [--spread SAMPLES] [--seed SEED]
@@ -166,17 +167,4 @@ function progress(share: number, what: string): void {
   )
 }
 
-/** Runs the command and gives its exit status. */
-export async function main(args: string[]): Promise<number> {
-  const want = wanted(args)
-  if (want.ok && want.value === null) {
-    process.stdout.write(HELP)
-    return 0
-  }
-  const done = want.ok ? await report(want.value!) : want
-  if (done.ok) return done.value
-  for (const line of done.lines) process.stderr.write(`${line}\n`)
-  return 2
-}
-
-process.exitCode = await main(process.argv.slice(2))
+process.exitCode = await runVerb(HELP, wanted(process.argv.slice(2)), report)

@@ -11,6 +11,7 @@ import { candidateWords, claimWords, countWords } from '../study/find/words'
 import { CAUTION } from './findings-text'
 import { readModels } from './models'
 import { failed, openPlan, type Tried } from './plan-file'
+import { runVerb } from './verb'
 
 const HELP = `Usage: npm run -s suggest -- PLAN --line ID [--json] [--out FILE]
 
@@ -186,22 +187,4 @@ function run(task: FindTask, models: Parameters<typeof search>[1]): FindResult {
   }
 }
 
-/** Runs the command and gives its exit status. */
-export async function main(args: string[]): Promise<number> {
-  const want = wanted(args)
-  if (want.ok && want.value === null) {
-    process.stdout.write(HELP)
-    return 0
-  }
-  let done: Tried<number>
-  try {
-    done = want.ok ? await suggest(want.value!) : want
-  } catch (error) {
-    done = failed((error as Error).message)
-  }
-  if (done.ok) return done.value
-  for (const line of done.lines) process.stderr.write(`${line}\n`)
-  return 2
-}
-
-process.exitCode = await main(process.argv.slice(2))
+process.exitCode = await runVerb(HELP, wanted(process.argv.slice(2)), suggest)

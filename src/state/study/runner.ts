@@ -17,8 +17,11 @@ export type Outcome =
 const SKINS_EVERY = 600
 
 export interface Runner {
-  /** Studies this plan as soon as the one before is done; only the newest that waits is kept. */
-  want(plan: Plan): void
+  /**
+   * Studies this plan as soon as the one before is done; only the newest that waits is kept. `anew`: also where this very
+   * plan is being studied, since something beside it has changed, such as a model that was read only now.
+   */
+  want(plan: Plan, anew?: boolean): void
   /** The detail of a clash, of the last study that this worker made; null where there is none. */
   clash(at: ClashPlace): Promise<ClashDetail | null>
   /** The sum behind a finding of that study. */
@@ -116,8 +119,8 @@ export function createRunner(
   }
 
   return {
-    want: (plan) => {
-      waiting = plan === running && !stopping ? null : plan
+    want: (plan, anew = false) => {
+      waiting = plan === running && !stopping && !anew ? null : plan
       if (!running) next()
       else if (waiting && interrupt) interruptIt()
     },

@@ -72,7 +72,7 @@ export function startStudy(): () => void {
     else if (before.gesture !== null && state.gesture === null) wholeSoon()
   })
   const offModels = modelStore.subscribe((state, before) => {
-    if (settled(state.byFile) !== settled(before.byFile)) studyNow()
+    if (settled(state.byFile) !== settled(before.byFile)) studyNow(true)
   })
   return () => {
     off()
@@ -86,9 +86,10 @@ export function startStudy(): () => void {
 const settled = (byFile: ReturnType<typeof modelStore.getState>['byFile']): string =>
   JSON.stringify([...byFile].map(([file, m]) => [file, m.state, m.state === 'read' ? m.soup.hash : '']))
 
-function studyNow(): void {
-  set({ status: 'running', progress: 0, notice: null })
-  void firstPicture.then(() => quick?.want(app.getState().plan))
+/** `anew`: what is known of this very plan does not hold any more, since a model was read or refused only now. */
+function studyNow(anew = false): void {
+  set({ status: 'running', progress: 0, notice: null, ...(anew ? { whole: false } : {}) })
+  void firstPicture.then(() => quick?.want(app.getState().plan, anew))
   wholeSoon()
 }
 
@@ -122,7 +123,7 @@ export async function detailOfClash(at: ClashPlace): Promise<ClashDetail | null>
 
 /** Once more from the start. */
 export function studyAgain(): void {
-  studyNow()
+  studyNow(true)
 }
 
 /** The sum behind a finding as it is shown now; null while it is being computed, or where there is none. */
