@@ -7,7 +7,7 @@ import { build } from 'vite'
 import { startLoopback } from '../electron/loopback'
 import { findBrowser, isRoot, quietFlags } from '../scripts/lib/browsers.mjs'
 import { buildIfStale, builtWindow } from '../scripts/lib/build.mjs'
-import type { Timed } from './harness'
+import { size, type Timed } from './harness'
 
 export interface FirstPicture {
   /** Host, browser and page together, median, ms. */
@@ -19,7 +19,7 @@ export interface FirstPicture {
 const announced = () => document.documentElement.dataset.scene === 'ready'
 
 /** Measures `runs` starts of each, in turn. Null where there is no browser. The build itself is not measured. */
-export async function benchFirstPicture(runs = 3): Promise<FirstPicture | null> {
+export async function benchFirstPicture(runs = size(3, 1)): Promise<FirstPicture | null> {
   const executablePath = findBrowser()
   if (!executablePath) return null
   await buildIfStale()
