@@ -32,7 +32,11 @@ export const mantineTheme = createTheme({
     Button: Button.extend({ defaultProps: { size: 'xs', variant: 'default' } }),
     ActionIcon: ActionIcon.extend({ defaultProps: { size: 'md', variant: 'subtle', color: 'gray' } }),
     Modal: Modal.extend({
-      defaultProps: { transitionProps: { duration: 100 }, overlayProps: { opacity: 0.4 } },
+      defaultProps: {
+        transitionProps: { duration: 100 },
+        overlayProps: { opacity: 0.4 },
+        closeButtonProps: { 'aria-label': 'Close this window' },
+      },
     }),
     Menu: Menu.extend({ defaultProps: { transitionProps: { duration: 80 } } }),
     Popover: Popover.extend({ defaultProps: { transitionProps: { duration: 80 } } }),
