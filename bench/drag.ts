@@ -2,15 +2,14 @@
  * What the hand feels: from the pointer to the picture and to the findings while a stanchion is dragged in the scene, on
  * this machine, without a graphics card. One line, and twelve lines on twelve girders.
  */
-import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
-import { readPlan } from '../src/plan/read'
 import type { Plan, Vec3 } from '../src/plan/types'
 import { copyGirder } from '../src/state/edits/girder-edits'
 import { copyLine } from '../src/state/edits/line-edits'
+import { sample } from '../tests/support/sample'
 import { type Moved, watchDrag } from './drag-page'
 import { size, type Timed } from './harness'
-import { inWindow, quantile } from './window'
+import { inWindow, quantiles } from './window'
 
 const MOVES = size(60, 6)
 /** A hand's mouse tells of itself this often, ms. */
@@ -21,14 +20,8 @@ interface Hook {
   store: { getState(): { plan: Plan; study: { ofPlan: unknown } } }
 }
 
-async function oneLine(): Promise<Plan> {
-  const read = readPlan(await readFile(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
-  if (!read.ok) throw new Error('the sample can not be read')
-  return read.plan
-}
-
-async function twelveLines(): Promise<Plan> {
-  const plan = await oneLine()
+function twelveLines(): Plan {
+  const plan = sample('thin-margins')
   const [line, girder] = [plan.lines[0], plan.girders[0]]
   if (!line || !girder) throw new Error('the sample has no line')
   for (const id of copyGirder(plan, girder.id, 11, 3)) copyLine(plan, line.id, id)
@@ -73,27 +66,16 @@ async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
   return page.evaluate(() => window.dragWatch?.moves ?? [])
 }
 
-function told(name: string, times: number[]): Timed {
-  return {
-    name,
-    median: quantile(times, 0.5),
-    low: quantile(times, 0),
-    high: quantile(times, 0.95),
-    checksum: '-',
-    note: `p50, least to p95 of ${times.length}`,
-  }
-}
-
 export async function bench(): Promise<Timed[]> {
   const rows: Timed[] = []
-  const plans = { 'one line': await oneLine(), ...size({ '12 lines': await twelveLines() }, {}) }
+  const plans = { 'one line': sample('thin-margins'), ...size({ '12 lines': twelveLines() }, {}) }
   for (const [words, plan] of Object.entries(plans)) {
     const moves = await measureDrag(plan)
     if (moves.length === 0) continue
     const since = (when: 'drawn' | 'found'): number[] =>
       moves.flatMap((m) => (m[when] === null ? [] : [m[when] - m.pointer]))
-    rows.push(told(`${words}: pointer to scene drawn`, since('drawn')))
-    rows.push(told(`${words}: pointer to findings on the page`, since('found')))
+    rows.push(quantiles(`${words}: pointer to scene drawn`, since('drawn')))
+    rows.push(quantiles(`${words}: pointer to findings on the page`, since('found')))
   }
   return rows
 }

@@ -1,21 +1,13 @@
 /** What a search costs: a 100 m girder of 330 loops with three choices of parts; growth; small cases by brute force. */
-import { readFileSync } from 'node:fs'
-import { readPlan } from '../src/plan/read'
-import type { Plan } from '../src/plan/types'
 import { search } from '../src/study/find/search'
 import type { FindResult, FindTask } from '../src/study/find/types'
 import { bruteForce, searchUpTo, smallTask } from '../tests/support/find-oracle'
+import { sample } from '../tests/support/sample'
 import { ONCE, size, type Timed, timed } from './harness'
-
-function sample(): Plan {
-  const read = readPlan(readFileSync(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
-  if (!read.ok) throw new Error(read.faults.map((f) => `${f.path}: ${f.message}`).join('\n'))
-  return read.plan
-}
 
 /** A level girder with so many loops, a line from end to end, ground below. */
 function longTask(loops: number, choices: number): FindTask {
-  const plan = sample()
+  const plan = sample('thin-margins')
   const line = plan.lines[0]!
   const girder = plan.girders.find((g) => g.id === line.girder)!
   const spacing = 0.303

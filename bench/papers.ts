@@ -1,19 +1,12 @@
 /** What the papers cost: seconds a page of the calculation package, and how it grows with lines. */
-import { readFileSync } from 'node:fs'
 import { paperFonts } from '../src/cli/paper-fonts'
 import { calculationPackage } from '../src/handover/package'
 import { pdfBytes } from '../src/handover/pdf/engine'
 import { letters } from '../src/handover/pdf/letters'
-import { readPlan } from '../src/plan/read'
 import type { Plan } from '../src/plan/types'
 import { study } from '../src/study/study'
+import { sample } from '../tests/support/sample'
 import { checksum, size, type Timed } from './harness'
-
-function sample(name: string): Plan {
-  const read = readPlan(readFileSync(new URL(`../samples/${name}.plan.json`, import.meta.url), 'utf8'))
-  if (!read.ok) throw new Error(read.faults.map((f) => `${f.path}: ${f.message}`).join('\n'))
-  return read.plan
-}
 
 /** The same plan with its first line as often as asked, each with ids of its own. */
 function timesLines(plan: Plan, count: number): Plan {

@@ -1,9 +1,8 @@
 /** How smoothly a fall is scrubbed and played without a graphics card: from each move of the hand to the frame that shows it. */
-import { readFile } from 'node:fs/promises'
 import type { Page } from '@playwright/test'
-import { readPlan } from '../src/plan/read'
+import { sample } from '../tests/support/sample'
 import { ONCE, type Timed } from './harness'
-import { inWindow, quantile } from './window'
+import { inWindow, quantiles } from './window'
 
 const MOVES = ONCE ? 10 : 80
 /** A hand's mouse tells of itself this often, ms. */
@@ -67,22 +66,11 @@ async function play(page: Page): Promise<number[]> {
   return frames.slice(1).map((at, i) => at - frames[i]!)
 }
 
-const told = (name: string, times: number[]): Timed => ({
-  name,
-  median: quantile(times, 0.5),
-  low: quantile(times, 0),
-  high: quantile(times, 0.95),
-  checksum: '-',
-  note: `p50, least to p95 of ${times.length}`,
-})
-
 export async function bench(): Promise<Timed[]> {
-  const read = readPlan(await readFile(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
-  if (!read.ok) throw new Error('the sample can not be read')
-  const got = await inWindow(read.plan, scrub)
+  const got = await inWindow(sample('thin-margins'), scrub)
   if (!got) return []
   return [
-    told('scrubbing a fall: from the hand to the picture', got.shown),
-    told('playing it: between two frames', got.played),
+    quantiles('scrubbing a fall: from the hand to the picture', got.shown),
+    quantiles('playing it: between two frames', got.played),
   ]
 }

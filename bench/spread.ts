@@ -1,20 +1,17 @@
 /** 10,000 samples of a four-span line against 10,000 single static solves of it. */
-import { readFileSync } from 'node:fs'
-import { readPlan } from '../src/plan/read'
 import type { Plan } from '../src/plan/types'
 import { installedLine, unloadedLine } from '../src/solver/installed'
 import { solveLoadedChain } from '../src/solver/loaded'
 import { lineInput } from '../src/study/line-input'
 import { spread } from '../src/study/spread/spread'
+import { sample } from '../tests/support/sample'
 import { size, type Timed, timed } from './harness'
 
 const SAMPLES = Number(process.env.SAMPLES ?? size(10000, 64))
 
 /** The sample's line with a fifth stanchion and one worker. */
 function fourSpans(): Plan {
-  const read = readPlan(readFileSync(new URL('../samples/thin-margins.plan.json', import.meta.url), 'utf8'))
-  if (!read.ok) throw new Error('the sample does not read')
-  const plan = read.plan
+  const plan = sample('thin-margins')
   const line = plan.lines[0]!
   const [a, b] = [line.stanchions[0]!, line.stanchions[1]!]
   const middle = { ...b, id: 'S9', station: (a.station + b.station) / 2 }

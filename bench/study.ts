@@ -1,15 +1,8 @@
 /** What a drag costs: a line, its room and its gaps; how that grows with spans, workers and lines. */
-import { readFileSync } from 'node:fs'
-import { readPlan } from '../src/plan/read'
 import type { Plan } from '../src/plan/types'
 import { study } from '../src/study/study'
+import { sample } from '../tests/support/sample'
 import { ONCE, type Timed, timed } from './harness'
-
-function sample(name: string): Plan {
-  const read = readPlan(readFileSync(new URL(`../samples/${name}.plan.json`, import.meta.url), 'utf8'))
-  if (!read.ok) throw new Error(read.faults.map((f) => `${f.path}: ${f.message}`).join('\n'))
-  return read.plan
-}
 
 const folded = (plan: Plan, withoutTime: boolean): number[] => {
   const { results } = study(plan, { withoutTime })

@@ -8,6 +8,7 @@ import { findBrowser, isRoot, quietFlags } from '../scripts/lib/browsers.mjs'
 import { buildIfStale, builtWindow } from '../scripts/lib/build.mjs'
 import type { Plan } from '../src/plan/types'
 import { writePlan } from '../src/plan/write'
+import type { Timed } from './harness'
 
 interface Hook {
   store: { getState(): { plan: object; study: { ofPlan: object | null; whole: boolean } } }
@@ -48,5 +49,15 @@ async function quiet(page: Page): Promise<void> {
 }
 
 /** The share `q` of the values lies at or below it. */
-export const quantile = (values: number[], q: number): number =>
+const quantile = (values: number[], q: number): number =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))] ?? Number.NaN
+
+/** For the table: half of the times, the least, and what nineteen in twenty stay below. */
+export const quantiles = (name: string, times: number[]): Timed => ({
+  name,
+  median: quantile(times, 0.5),
+  low: quantile(times, 0),
+  high: quantile(times, 0.95),
+  checksum: '-',
+  note: `p50, least to p95 of ${times.length}`,
+})

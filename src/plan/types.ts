@@ -1,7 +1,7 @@
 /**
  * The plan document: everything needed to recompute every number. SI units throughout (metres, newtons, kilograms,
  * seconds, degrees Celsius, angles in degrees), axes right-handed with z up. `schema.ts` reads it from text; these are
- * the types that the rest of the program works with.
+ * the types that the rest of the program works with. Long on purpose: it is the file format, read from top to bottom.
  */
 
 export type Vec2 = [number, number]

@@ -1,14 +1,9 @@
-import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
-import { readPlan } from '../plan/read'
+import { sample } from '../../tests/support/sample'
 import { keepSkins, PICTURE_TOLERANCE } from './skins'
 import { study } from './study'
 
-const plan = () => {
-  const read = readPlan(readFileSync('samples/thin-margins.plan.json', 'utf8'))
-  if (!read.ok) throw new Error('the sample is a plan')
-  return read.plan
-}
+const plan = () => sample('thin-margins')
 
 it('keeps the skin of a room that is the same, and makes that of one that moved anew', () => {
   const skins = keepSkins()

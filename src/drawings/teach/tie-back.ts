@@ -290,6 +290,6 @@ function angleArc(view: Parameters<typeof stroke>[0], h: number, angle: number, 
     'g',
     {},
     stroke(view, points, theme, 'ink', 1),
-    words([at[0], at[1] + theme.textSize * 0.35], `${angle.toFixed(0)}°`, theme, 'ink', 'middle', true),
+    words([at[0], at[1] + theme.textSize * 0.35], `${angle.toFixed(1)}°`, theme, 'ink', 'middle', true),
   )
 }

@@ -17,7 +17,6 @@ export interface Words {
   inches: string
   caution: string
   notKnown: string
-  yes: string
   none: string
   drawing: DrawingWords
   sheet: SheetWords
@@ -77,12 +76,9 @@ export interface TableWords {
   fromStart: string
   fromLast: string
   fromLoop: string
-  loops: string
   betweenLoops: string
-  between: (a: number, b: number) => string
   atLoop: (n: number) => string
   beyondLoops: string
-  pastLoop: (length: string, n: number) => string
   offset: string
   centre: string
   left: (length: string) => string
@@ -98,7 +94,6 @@ export interface TableWords {
   strapLeg: string
   tensionerLeg: string
   strapNeeded: string
-  strapLeft: string
   row: (id: string) => string
   check: string
   measured: string
@@ -109,7 +104,6 @@ export interface TableWords {
   connector: string
   what: string
   gap: string
-  partName: string
   count: string
 }
 
@@ -127,7 +121,6 @@ export interface RopeWords {
   markNote: string
   tail: string
   eyeOffset: string
-  eyeOffsetNote: (stanchion: string) => string
   takeUp: string
   torque: string
   torqueNote: string

@@ -57,7 +57,7 @@ function Marks({ dropped, line }: { dropped: Dropped; line: Timeline }): JSX.Ele
           type="button"
           className={css.mark}
           data-what={m.what}
-          data-low={i % 2 === 1}
+          data-row={i % 3}
           style={placed((m.at - line.from) / (line.to - line.from))}
           onClick={() => {
             pause()

@@ -13,10 +13,12 @@ export function ChoiceField(props: {
   choices: readonly Choice[]
   onTake: (value: string) => void
   bare?: boolean
+  /** Its choices have long names. */
+  wide?: boolean
 }): JSX.Element {
   const id = useId()
   return (
-    <div className={props.bare ? css.bare : css.row}>
+    <div className={props.bare ? css.bare : props.wide ? css.wide : css.row}>
       {props.bare ? null : (
         <label className={css.label} htmlFor={id}>
           {props.label}

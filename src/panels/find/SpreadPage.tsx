@@ -2,6 +2,8 @@
 import { NativeSelect, NumberInput } from '@mantine/core'
 import { type JSX, useState } from 'react'
 import { SvgPicture } from '../../drawings/SvgPicture'
+import { spreadPlot } from '../../drawings/spread-plot'
+import { screenTheme } from '../../drawings/theme'
 import type { Line } from '../../plan/types'
 import { formatQuantity } from '../../plan/units'
 import { runSpread, useFind } from '../../state/find/find-client'
@@ -10,7 +12,6 @@ import { USUAL_TOLERANCES } from '../../study/spread/inputs'
 import type { Distribution, SpreadResult } from '../../study/spread/types'
 import { ruleWord } from '../findings/words'
 import css from './find.module.css'
-import { histogram } from './pictures'
 import { Working } from './Working'
 
 export function SpreadPage({ line }: { line: Line }): JSX.Element {
@@ -109,7 +110,7 @@ function Figure({ name, unit, of }: { name: string; unit: string; of: Distributi
   const first = of.matters.filter((m) => m.share > 0.005).slice(0, 5)
   return (
     <figure style={{ margin: 0, maxWidth: 400 }}>
-      <SvgPicture picture={histogram(name, unit, of, units)} />
+      <SvgPicture picture={spreadPlot({ name, unit, of, units }, 400, 220, screenTheme)} />
       <figcaption className={css.quiet}>
         {of.quantiles.map((q) => `${100 * q.share} % below ${say(q.value)}`).join(', ')}. Corner by energy:{' '}
         {say(of.corner)}; {(100 * of.beyond).toFixed(1)} % of samples lie beyond it. What matters, share of

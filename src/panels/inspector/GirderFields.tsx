@@ -76,6 +76,7 @@ function SectionFields({ girder, set }: { girder: Girder; set: Set }): JSX.Eleme
     <>
       <ChoiceField
         label="Shape"
+        wide
         value={same?.id ?? 'own'}
         choices={[...own, ...sectionShapes.map((s) => ({ value: s.id, label: s.name }))]}
         onTake={(id) => {

@@ -23,7 +23,11 @@ export function ValueLabel() {
   const plan = useApp((s) => s.plan)
   const units = useApp((s) => s.units)
   const ref = dragged ?? hover ?? selected
-  const value = useMemo(() => (ref ? valueAt(plan, ref, units) : null), [ref, plan, units])
+  const value = useMemo(() => {
+    if (!ref) return null
+    // A girder's figures stand in the inspector: in the picture they would lie on its loops all the time.
+    return ref.kind === 'girder' && !dragged ? null : valueAt(plan, ref, units)
+  }, [ref, dragged, plan, units])
   const text =
     value && dragged ? [value.text, value.step, held].filter(Boolean).join(', ') : (value?.text ?? '')
   useLabel('value', value ? { at: value.at, text, tone: 'value', rank: 100, shift: [0, -26] } : null)

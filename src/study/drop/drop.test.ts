@@ -1,19 +1,11 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { expectClose } from '../../../tests/support/close'
-import { readPlan } from '../../plan/read'
+import { sample } from '../../../tests/support/sample'
 import type { MeshObstacle, Plan } from '../../plan/types'
 import { lineInput } from '../line-input'
 import { lineStatics } from '../line-statics'
 import { timeFallAt } from '../time-falls'
 import { type DropRequest, type DropStudy, dropWorkers, seriesOf } from '.'
-
-const sample = (name: string): Plan => {
-  const read = readPlan(readFileSync(join('samples', `${name}.plan.json`), 'utf8'))
-  if (!read.ok) throw new Error(read.faults[0]?.message)
-  return read.plan
-}
 
 const CORNER = { line: 'soft', connector: 'low', grip: 'sliding' } as const
 

@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { readPlan } from '../../plan/read'
+import { sample } from '../../../tests/support/sample'
 import { disagreements, type Explained, flatten } from '../../solver/explain'
 import { type Study, study } from '../study'
 import {
@@ -11,12 +10,7 @@ import {
   explainTake,
 } from '.'
 
-function sample(name: string): Study {
-  const text = readFileSync(new URL(`../../../samples/${name}.plan.json`, import.meta.url), 'utf8')
-  const read = readPlan(text)
-  if (!read.ok) throw new Error(read.faults.map((f) => f.message).join('; '))
-  return study(read.plan)
-}
+const studied = (name: string): Study => study(sample(name))
 
 const near = (a: number | null, b: number | null): void => {
   expect(a === null).toBe(b === null)
@@ -34,7 +28,7 @@ function sound(tree: Explained, name: string): void {
 }
 
 describe.each(['thin-margins', 'much-to-put-right', 'four-girder-bay'])('every number of %s', (name) => {
-  const s = sample(name)
+  const s = studied(name)
 
   it('each finding with a value has a sum whose root is that value', () => {
     let deep = 0

@@ -1,12 +1,8 @@
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { readPlan } from '../../plan/read'
-import type { Plan } from '../../plan/types'
+import { sample } from '../../../tests/support/sample'
 import { exampleFigures, lanyardAt, lanyardSentence, planFigures, pretensionAt, pretensionSentence } from '.'
 
-const read = readPlan(readFileSync(join('samples', 'thin-margins.plan.json'), 'utf8'))
-const plan = (read as { plan: Plan }).plan
+const plan = sample('thin-margins')
 const line = plan.lines[0]!
 
 describe('figures of the trainer’s own plan', () => {

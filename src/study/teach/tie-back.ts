@@ -65,6 +65,6 @@ export function tieBackSentence(s: TieBackState, pull: number, limit: number): s
   const down = (s.axial / pull).toFixed(2)
   const carried = `The two legs carry ${times} times the rope's pull, and push the stanchion down with ${down} times.`
   return s.angle < limit
-    ? `Too steep: at ${s.angle.toFixed(0)} degrees from the vertical most of the strap's force goes into the girder. ${carried}`
-    : `At ${s.angle.toFixed(0)} degrees the strap pulls back rather than down. ${carried}`
+    ? `Too steep: at ${s.angle.toFixed(1)} degrees from the vertical most of the strap's force goes into the girder. ${carried}`
+    : `At ${s.angle.toFixed(1)} degrees the strap pulls back rather than down. ${carried}`
 }
