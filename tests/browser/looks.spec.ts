@@ -50,6 +50,9 @@ async function twoGirders(): Promise<string> {
   return JSON.stringify(plan)
 }
 
+// Each look by whichever browser is free: one after the other they are the end that all wait for.
+test.describe.configure({ mode: 'parallel' })
+
 for (const theme of ['light', 'dark', 'sunlight'] as const) {
   test(`no serious fault of access, ${theme} look`, async ({ page, desk }) => {
     test.slow()
