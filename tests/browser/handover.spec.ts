@@ -1,5 +1,12 @@
+import { spawnSync } from 'node:child_process'
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { root } from '../../scripts/lib/build.mjs'
+import { calculationPackage } from '../../src/handover/package'
+import { letters } from '../../src/handover/pdf/letters'
 import type { Plan } from '../../src/plan/types'
+import { hasPoppler, inputOf, readBack } from '../unit/handover/made'
 import { expect, test } from './support/test'
 import { planOf } from './support/window'
 
@@ -70,11 +77,26 @@ test('an approval is for one state of the plan, is stale after a change, and no 
     store.setState({ plan: { ...store.getState().plan, title: 'Changed afterwards' } })
   })
   await expect(page.getByTestId('approval')).toContainText('Stale')
+  await expect(page.getByText('changed since it was approved')).toBeVisible()
+  await staleOnPaper(await planOf(page), desk.folder)
   await page.keyboard.press('Control+z')
   await expect(page.getByTestId('approval')).toContainText('for exactly this plan')
   await page.keyboard.press('Control+z')
   expect((await planOf(page)).records?.filter((r) => r.kind === 'approval')).toHaveLength(1)
 })
+
+/** What a terminal and the calculation package say of a plan whose approval was for another state of it. */
+async function staleOnPaper(plan: Plan, folder: string): Promise<void> {
+  const file = join(folder, 'changed.plan.json')
+  writeFileSync(file, JSON.stringify(plan))
+  const verb = ['--import', 'tsx', 'src/cli/check.ts', file, '--energy-only']
+  const printed = spawnSync(process.execPath, verb, { encoding: 'utf8', cwd: root }).stdout
+  expect(printed).toContain('stale: the approval by M. Sample')
+  if (!hasPoppler) return
+  const input = inputOf(plan)
+  const { text } = await readBack(calculationPackage(input, letters(input.fonts)))
+  expect(text).toContain('stale: recorded by M. Sample')
+}
 
 test('a daily check that did not pass takes the line out of service, and is asked for a name', async ({
   desk,
