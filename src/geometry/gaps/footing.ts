@@ -1,8 +1,9 @@
 /** What is asked again and again of a room while a model is searched: bounds by station, and its footprint in few lines. */
-import type { Vec2 } from '../../plan/types'
+import type { Vec2, Vec3 } from '../../plan/types'
 import { segmentToPolygon } from '../polygon'
 import type { Room, Slice } from '../room/types'
 import { boxesApart, type PlanBox, planBox, roomAxis, type Stretch, stretchesOf } from './stretch'
+import { mostIn } from './swing-distance'
 import { meetingRange } from './swing-gap'
 
 export interface PlanDistance {
@@ -14,6 +15,8 @@ export interface PlanDistance {
 
 export interface Footing {
   stretches: Stretch[]
+  /** The most of n.P over what a stretch sweeps, the body about it included; n a unit direction, not upwards. */
+  mostIn: (n: Vec3, stretch: Stretch) => number
   /** Bounds of a polygon along and across the room's girder. */
   boxOf: (points: Vec2[]) => PlanBox
   /** Least underside of the room, or a little less, over a rectangle in plan; infinite where they share no area. */
@@ -33,11 +36,13 @@ export function footingOf(room: Room): Footing {
 
 function madeFooting(room: Room): Footing {
   const stretches = stretchesOf(room)
+  const byDepth = [...stretches].sort((a, b) => a.low - b.low)
   const [ax, ay] = roomAxis(room)
   const boxOf = (points: Vec2[]): PlanBox => planBox(points, ax, ay)
   return {
     stretches,
     boxOf,
+    mostIn: mostInEach(room.side),
     lowestOver: (x0, y0, x1, y1) => {
       const corners: Vec2[] = [
         [x0, y0],
@@ -45,16 +50,35 @@ function madeFooting(room: Room): Footing {
         [x1, y1],
         [x0, y1],
       ]
-      return lowestOver(stretches, room.side, corners, boxOf(corners))
+      return lowestOver(byDepth, room.side, corners, boxOf(corners))
     },
     distanceTo: (points, limit) => distanceTo(stretches, room.side, points, boxOf(points), limit),
   }
 }
 
+/** Remembers what was found in the last direction: a search asks in the same one again and again. */
+function mostInEach(side: number): Footing['mostIn'] {
+  let last: Vec3 | null = null
+  const found = new Map<Stretch, number>()
+  return (n, stretch) => {
+    if (n !== last) found.clear()
+    last = n
+    const kept = found.get(stretch)
+    if (kept !== undefined) return kept
+    let most = Number.NEGATIVE_INFINITY
+    for (const s of stretch.slices) most = Math.max(most, mostIn(n, s))
+    const whole = most + side * Math.sqrt(n[0] * n[0] + n[1] * n[1])
+    found.set(stretch, whole)
+    return whole
+  }
+}
+
+/** Of stretches that are given lowest first. */
 function lowestOver(stretches: Stretch[], side: number, corners: Vec2[], bounds: PlanBox): number {
   let least = Number.POSITIVE_INFINITY
   for (const { low, widest, slices, slack, box } of stretches) {
-    if (low >= least || boxesApart(box, bounds) > side) continue
+    if (low >= least) break
+    if (boxesApart(box, bounds) > side) continue
     if (!meets(widest, side + slack, corners)) continue
     least = Math.min(least, leastOf(slices, side, corners, least))
   }
@@ -110,11 +134,11 @@ function meets(s: Slice, side: number, corners: Vec2[]): boolean {
   return range !== null && range[0] <= s.reach && range[1] >= -s.reach
 }
 
-/** Least underside of some slices over a convex polygon, exactly. */
+/** Least underside of some slices, lowest first, over a convex polygon, exactly. */
 function leastOf(slices: Slice[], side: number, corners: Vec2[], limit: number): number {
   let least = limit
   for (const s of slices) {
-    if (s.z - s.radius >= least) continue
+    if (s.z - s.radius >= least) break
     const range = meetingRange(s, side, corners)
     if (!range) continue
     const from = Math.max(range[0], -s.reach)

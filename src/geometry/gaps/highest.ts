@@ -1,6 +1,7 @@
 /** The highest point of a facet under a disc in plan. */
 import type { Vec2 } from '../../plan/types'
 import { contains, nearestInPolygon } from '../polygon'
+import type { Plane } from '../room/types'
 import { planeAt } from './facet'
 import type { Facet } from './types'
 
@@ -16,22 +17,31 @@ export function highestUnderDisc(facet: Facet, centre: Vec2, radius: number): Ve
     const peak: Vec2 = [centre[0] + (plane.gx / slope) * radius, centre[1] + (plane.gy / slope) * radius]
     if (contains(points, peak)) return peak
   }
-  let best: Vec2 | null = null
-  let most = Number.NEGATIVE_INFINITY
-  const offer = (p: Vec2): void => {
-    const z = planeAt(plane, p[0], p[1])
-    if (z > most) [most, best] = [z, p]
-  }
+  const best = { x: 0, y: 0, z: Number.NEGATIVE_INFINITY }
   for (let i = 0; i < points.length; i++) {
     const a = points[i]!
-    if (Math.hypot(a[0] - centre[0], a[1] - centre[1]) <= radius) offer(a)
-    for (const p of crossings(a, points[(i + 1) % points.length]!, centre, radius)) offer(p)
+    if (Math.hypot(a[0] - centre[0], a[1] - centre[1]) <= radius) offer(best, plane, a[0], a[1])
+    offerCrossings(best, plane, a, points[(i + 1) % points.length]!, centre, radius)
   }
-  return best ?? nearestInPolygon(points, centre)
+  return best.z > Number.NEGATIVE_INFINITY ? [best.x, best.y] : nearestInPolygon(points, centre)
 }
 
-/** Where a segment meets a circle: none, one or two points. */
-function crossings(a: Vec2, b: Vec2, centre: Vec2, radius: number): Vec2[] {
+interface Highest {
+  x: number
+  y: number
+  z: number
+}
+
+function offer(best: Highest, plane: Plane, x: number, y: number): void {
+  const z = planeAt(plane, x, y)
+  if (!(z > best.z)) return
+  best.x = x
+  best.y = y
+  best.z = z
+}
+
+/** Where a segment meets a circle: none, one or two points. Asked a thousand times a search, so without lists. */
+function offerCrossings(best: Highest, plane: Plane, a: Vec2, b: Vec2, centre: Vec2, radius: number): void {
   const ex = b[0] - a[0]
   const ey = b[1] - a[1]
   const fx = a[0] - centre[0]
@@ -39,9 +49,10 @@ function crossings(a: Vec2, b: Vec2, centre: Vec2, radius: number): Vec2[] {
   const A = ex * ex + ey * ey
   const B = fx * ex + fy * ey
   const D = B * B - A * (fx * fx + fy * fy - radius * radius)
-  if (D < 0 || A === 0) return []
+  if (D < 0 || A === 0) return
   const root = Math.sqrt(D)
-  return [(-B - root) / A, (-B + root) / A]
-    .filter((t) => t >= 0 && t <= 1)
-    .map((t): Vec2 => [a[0] + ex * t, a[1] + ey * t])
+  const t = (-B - root) / A
+  const u = (-B + root) / A
+  if (t >= 0 && t <= 1) offer(best, plane, a[0] + ex * t, a[1] + ey * t)
+  if (u >= 0 && u <= 1) offer(best, plane, a[0] + ex * u, a[1] + ey * u)
 }

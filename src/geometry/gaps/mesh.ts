@@ -69,21 +69,31 @@ export function meshTarget(mesh: MeshObstacle, read: ReadModel | undefined): Mes
     }
   }
   const placement = placementOf(mesh)
+  const inModel = remembered((room) => roomInModel(room, placement))
   const index = modelIndex(triangles, mesh.upAxis)
   return {
     ok: true,
     content: contentOf(triangles),
-    measure: (room) => measureModel(room, index, placement),
-    nearest: (room, than) => nearestToModel(room, index, placement, than),
+    measure: (room) => measureModel(inModel(room), index, placement),
+    nearest: (room, than) => nearestToModel(inModel(room), index, placement, than),
+  }
+}
+
+/** Each room is seen from a model once: what is found out about it there serves both distances. */
+function remembered(see: (room: Room) => Room): (room: Room) => Room {
+  const seen = new WeakMap<Room, Room>()
+  return (room) => {
+    const own = seen.get(room) ?? see(room)
+    seen.set(room, own)
+    return own
   }
 }
 
 /**
- * Measures a placed model against a room. Triangles that lie wholly above the plane of the line's girder do not count: no
+ * Measures a placed model against a room in its coordinates. Triangles that lie wholly above the plane of the line's girder do not count: no
  * fall comes down on them.
  */
-function measureModel(room: Room, index: TriangleIndex, placement: Placement): Measured {
-  const own = roomInModel(room, placement)
+function measureModel(own: Room, index: TriangleIndex, placement: Placement): Measured {
   const footing = footingOf(own)
   let best: GapPoint | null = null
   index.search(

@@ -7,7 +7,7 @@ import type { Box, TriangleIndex } from './bvh'
 import { facetsOf } from './facet'
 import { footingOf } from './footing'
 import { type Near, nearestToFacet, stretchBound } from './nearest'
-import { type Placement, roomInModel, toPlan } from './placed-room'
+import { type Placement, toPlan } from './placed-room'
 import type { Measured } from './target'
 
 const outline = ({ min, max }: Box): Vec2[] => [
@@ -38,24 +38,27 @@ export function nearestInPlan(own: Room, index: TriangleIndex, placement: Placem
   )
 }
 
-/** The place of a model that a room comes nearest to in any direction; of what lies above the girder's top nothing counts. */
+/** The place of a model that a room, in its coordinates, comes nearest to in any direction; of what lies above the girder's top nothing counts. */
 export function nearestToModel(
-  room: Room,
+  own: Room,
   index: TriangleIndex,
   placement: Placement,
   than: Near | null = null,
 ): Near | null {
-  const own = roomInModel(room, placement)
-  const { stretches, boxOf } = footingOf(own)
+  const { stretches, boxOf, mostIn } = footingOf(own)
   const least = than && { ...than, distance: than.distance / placement.scale }
   let best = least
   const boundOf = (box: Box): number => {
     if (isOverLid(own, box)) return Number.POSITIVE_INFINITY
     const bounds = boxOf(outline(box))
-    return stretches.reduce(
-      (least, s) => Math.min(least, stretchBound(s, own.side, bounds, box.max.z)),
-      Number.POSITIVE_INFINITY,
-    )
+    const toward = best?.toward ?? null
+    const apart = toward ? leastInBox(toward, box) : 0
+    let least = Number.POSITIVE_INFINITY
+    for (const s of stretches) {
+      const bound = stretchBound(s, own.side, bounds, box.max.z)
+      if (bound < least) least = Math.min(least, toward ? Math.max(bound, apart - mostIn(toward, s)) : bound)
+    }
+    return least
   }
   index.search(
     boundOf,
@@ -69,6 +72,10 @@ export function nearestToModel(
   if (found === least) return than
   return found && { ...found, distance: found.distance * placement.scale, at: toPlan(placement, found.at) }
 }
+
+/** The least of n.Q over a box. */
+const leastInBox = (n: Vec3, { min, max }: Box): number =>
+  n[0] * (n[0] > 0 ? min.x : max.x) + n[1] * (n[1] > 0 ? min.y : max.y) + n[2] * (n[2] > 0 ? min.z : max.z)
 
 /** Whether all that is in a box lies above the plane of the line's girder. */
 export const isOverLid = (room: Room, { min, max }: Box): boolean =>

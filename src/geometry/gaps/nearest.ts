@@ -4,7 +4,7 @@ import type { Room, Slice } from '../room/types'
 import { beside, type Footing, footingOf } from './footing'
 import { gapToLevel } from './room-gap'
 import { boxesApart, type PlanBox, type Stretch } from './stretch'
-import { swingDistance } from './swing-distance'
+import { apartIn, leastIn, swingDistance } from './swing-distance'
 import type { Facet } from './types'
 
 /** Where a room comes nearest to an obstacle, whatever the direction. */
@@ -16,6 +16,8 @@ export interface Near {
   station: number
   /** Index into the room's corners. */
   corner: number
+  /** Unit direction from the room to it, in the coordinates that it was looked for in, where it is known. */
+  toward?: Vec3 | null
 }
 
 /** To a level surface without end: straight down. */
@@ -34,22 +36,29 @@ export function nearestToFacets(room: Room, facets: Facet[], than: Near | null =
 /** To one facet where it is nearer than `than`; else null. Stretches that cannot be nearer are passed over. */
 export function nearestToFacet(room: Room, facet: Facet, than: Near | null): Near | null {
   const footing = footingOf(room)
+  const { side } = room
   const bounds = footing.boxOf(facet.points)
   let limit = than?.distance ?? Number.POSITIVE_INFINITY
   let best: Near | null = null
+  // The direction of the nearest place so far: most of what is not nearer is seen to be so in it.
+  let toward = than?.toward ?? null
   const look = (s: Slice): void => {
-    if (sliceBound(s, room.side, facet) >= limit) return
-    const found = swingDistance(s, room.side, facet, limit)
+    if (toward && apartIn(toward, s, side, facet) >= limit) return
+    if (sliceBound(s, side, facet) >= limit) return
+    const found = swingDistance(s, side, facet, limit)
     if (!found) return
     limit = found.distance
+    toward = found.toward
     best = { ...found, station: s.station, corner: s.corner }
   }
-  const first = nearestStretch(footing, room.side, bounds, facet.top)
-  if (!first || stretchBound(first, room.side, bounds, facet.top) >= limit) return null
-  inOrder(first.slices, room.side, facet).forEach(look)
+  const mayBeNearer = (stretch: Stretch): boolean =>
+    stretchBound(stretch, side, bounds, facet.top) < limit &&
+    !(toward && leastIn(toward, facet) - footing.mostIn(toward, stretch) >= limit)
+  const first = nearestStretch(footing, side, bounds, facet.top)
+  if (!first || stretchBound(first, side, bounds, facet.top) >= limit) return null
+  if (mayBeNearer(first)) inOrder(first.slices, side, facet).forEach(look)
   for (const stretch of footing.stretches) {
-    if (stretch === first || stretchBound(stretch, room.side, bounds, facet.top) >= limit) continue
-    stretch.slices.forEach(look)
+    if (stretch !== first && mayBeNearer(stretch)) stretch.slices.forEach(look)
   }
   return best
 }

@@ -1,12 +1,15 @@
 /** Least vertical distance, and least distance in plan, between a room and facets or a level surface. */
 import type { Vec2, Vec3 } from '../../plan/types'
-import { nearestInPolygon } from '../polygon'
 import type { Room, Slice } from '../room/types'
-import { allSlices, firstAtLeast } from '../room/underside'
+import { allSlices } from '../room/underside'
 import { footingOf, type PlanDistance } from './footing'
 import { centreAt } from './solid'
+import { boxesApart } from './stretch'
 import { swingGap } from './swing-gap'
 import type { Facet, GapPoint } from './types'
+
+/** Bounds that touch a body's rim may be apart by this in figures, m. */
+const ROUNDING = 1e-9
 
 /** Gap to a level surface without end, such as ground; null for an empty room. */
 export function gapToLevel(room: Room, elevation: number): GapPoint | null {
@@ -38,30 +41,12 @@ export function gapToFacet(room: Room, facet: Facet, than: GapPoint | null): Gap
     const centre = centreAt(facet, found.at[0], found.at[1])
     best = { ...found, station: s.station, corner: s.corner, ...(centre ? { centre } : {}) }
   }
-  const [from, to] = stationRange(room, facet.points)
-  for (let i = from; i < to; i++) look(room.slices[i]!)
-  for (const fan of room.ends) {
-    const [x, y] = nearestInPolygon(facet.points, [fan.x, fan.y])
-    if (Math.hypot(x - fan.x, y - fan.y) <= fan.reach + room.side) fan.slices.forEach(look)
+  const { stretches, boxOf } = footingOf(room)
+  const bounds = boxOf(facet.points)
+  for (const { low, box, along } of stretches) {
+    if (low - facet.top < limit && boxesApart(box, bounds) <= room.side + ROUNDING) along.forEach(look)
   }
   return best
-}
-
-/** Range of slices that a polygon can meet, by station. */
-function stationRange(room: Room, points: Vec2[]): [number, number] {
-  const { frame, side } = room
-  let low = Number.POSITIVE_INFINITY
-  let high = Number.NEGATIVE_INFINITY
-  for (const [x, y] of points) {
-    const flat = (x - frame.origin[0]) * frame.along[0] + (y - frame.origin[1]) * frame.along[1]
-    low = Math.min(low, flat)
-    high = Math.max(high, flat)
-  }
-  const rate = frame.planRate
-  return [
-    firstAtLeast(room.slices, (low / rate - side) / rate),
-    firstAtLeast(room.slices, (high / rate + side) / rate + 1e-9),
-  ]
 }
 
 /** The nearest of some facets in plan. */

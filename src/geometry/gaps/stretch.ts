@@ -9,7 +9,10 @@ const STRETCH = 0.2
 export interface Stretch {
   /** Lowest point of its swings, elevation, m. */
   low: number
+  /** Lowest first. */
   slices: Slice[]
+  /** The same as they come along the line: of what is equally near, the first is told. */
+  along: Slice[]
   /** The widest at each of their stations and directions: what bounds the footprint. */
   rim: Slice[]
   /** The widest of them. */
@@ -44,13 +47,10 @@ export function stretchesOf(room: Room): Stretch[] {
   return [...by.values()].map((list) => stretchOf(list, axis))
 }
 
-function stretchOf(slices: Slice[], [ax, ay]: Vec2): Stretch {
-  let low = Number.POSITIVE_INFINITY
-  let widest = slices[0]!
-  for (const s of slices) {
-    low = Math.min(low, s.z - s.radius)
-    if (s.reach > widest.reach) widest = s
-  }
+function stretchOf(along: Slice[], [ax, ay]: Vec2): Stretch {
+  const slices = [...along].sort((a, b) => a.z - a.radius - (b.z - b.radius))
+  const low = slices[0]!.z - slices[0]!.radius
+  const widest = slices.reduce((most, s) => (s.reach > most.reach ? s : most))
   const slack = slices.reduce((most, s) => Math.max(most, standsFrom(s, widest)), 0)
   const rim = rimOf(slices)
   const box = planBox(
@@ -61,7 +61,7 @@ function stretchOf(slices: Slice[], [ax, ay]: Vec2): Stretch {
     ax,
     ay,
   )
-  return { low, slices, rim, widest, slack, box }
+  return { low, slices, along, rim, widest, slack, box }
 }
 
 /** No point of a swing lies farther than this from the line of another that is at least as wide, m. */
@@ -70,13 +70,15 @@ const standsFrom = (s: Slice, wide: Slice): number =>
 
 /** Of slices at the same station and in the same direction the widest alone. */
 function rimOf(list: Slice[]): Slice[] {
-  const by = new Map<string, Slice>()
-  for (const s of list) {
-    const key = `${s.station}:${turnOf(s).toFixed(6)}`
-    if (s.reach > (by.get(key)?.reach ?? -1)) by.set(key, s)
+  const rim: Slice[] = []
+  for (const s of [...list].sort((a, b) => b.reach - a.reach)) {
+    if (!rim.some((wider) => alike(wider, s))) rim.push(s)
   }
-  return [...by.values()]
+  return rim
 }
+
+const alike = (a: Slice, b: Slice): boolean =>
+  a.station === b.station && Math.abs(a.dx - b.dx) + Math.abs(a.dy - b.dy) < 1e-6
 
 /** Bounds in plan, along and across the room's girder, m. */
 export interface PlanBox {

@@ -5,10 +5,11 @@
  * underside convex in t: their difference is convex, so that its least value is found by narrowing an interval.
  */
 import type { Vec2 } from '../../plan/types'
-import { nearestInPolygon } from '../polygon'
+import { contains, nearestInPolygon } from '../polygon'
 import type { Slice } from '../room/types'
 import { planeAt } from './facet'
 import { highestUnderDisc } from './highest'
+import { leastOf } from './least'
 import type { Facet } from './types'
 
 export interface SwingGap {
@@ -28,6 +29,9 @@ export function swingGap(s: Slice, side: number, facet: Facet, limit: number): S
   const bound = underAt(s, nearest) - facet.top
   if (bound >= limit) return null
   if (facet.plane.gx === 0 && facet.plane.gy === 0) return level(s, facet, nearest, bound)
+  const whole = overPlane(s, side, facet, from, to)
+  if (whole.gap >= limit) return null
+  if (contains(facet.points, [whole.at[0], whole.at[1]])) return whole
   const t = leastPlace(s, side, facet, from, to)
   const high = highestAt(s, side, facet, t)
   const gap = underAt(s, t) - high.z
@@ -41,25 +45,22 @@ function level(s: Slice, facet: Facet, t: number, gap: number): SwingGap {
   return { gap, at: [p[0], p[1], facet.top] }
 }
 
-/** Golden-section search for the least of a convex function of t, to 0.1 mm. */
+/** To the facet's whole plane, sloping: no more than to the facet, and the same where the place lies in it. */
+function overPlane(s: Slice, side: number, { plane }: Facet, from: number, to: number): SwingGap {
+  const slope = Math.hypot(plane.gx, plane.gy)
+  const rise = plane.gx * s.dx + plane.gy * s.dy
+  const t = Math.min(to, Math.max(from, (s.radius * rise) / Math.hypot(1, rise)))
+  const x = s.x + t * s.dx + (plane.gx / slope) * side
+  const y = s.y + t * s.dy + (plane.gy / slope) * side
+  const z = planeAt(plane, x, y)
+  return { gap: underAt(s, t) - z, at: [x, y, z] }
+}
+
+/** Where the gap is least over the places of the swing at which the facet lies under it. */
 function leastPlace(s: Slice, side: number, facet: Facet, from: number, to: number): number {
-  const shrink = (Math.sqrt(5) - 1) / 2
   const value = (t: number): number => underAt(s, t) - highestAt(s, side, facet, t).z
-  let [a, b] = [from, to]
-  let [p, q] = [b - shrink * (b - a), a + shrink * (b - a)]
-  let [vp, vq] = [value(p), value(q)]
-  while (b - a > 1e-4) {
-    if (vp < vq) {
-      ;[b, q, vq] = [q, p, vp]
-      p = b - shrink * (b - a)
-      vp = value(p)
-    } else {
-      ;[a, p, vp] = [p, q, vq]
-      q = a + shrink * (b - a)
-      vq = value(q)
-    }
-  }
-  return [from, to, (a + b) / 2].reduce((best, t) => (value(t) < value(best) ? t : best))
+  const t = leastOf(value, from, to)
+  return [from, to, t].reduce((best, t) => (value(t) < value(best) ? t : best))
 }
 
 function highestAt(s: Slice, side: number, facet: Facet, t: number): { x: number; y: number; z: number } {

@@ -111,7 +111,7 @@ function slicesNear(room: Room, x: number, y: number): [number, number] {
 }
 
 /** Index of the first slice at or past a station. */
-export function firstAtLeast(slices: Slice[], station: number): number {
+function firstAtLeast(slices: Slice[], station: number): number {
   let low = 0
   let high = slices.length
   while (low < high) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gapsOfPlan, meshTarget } from '../../../src/geometry/gaps'
-import { planeAt } from '../../../src/geometry/gaps/facet'
+import { facetsOf, planeAt } from '../../../src/geometry/gaps/facet'
 import { nearestToFacets } from '../../../src/geometry/gaps/nearest'
 import { boxSolid, laneSolid } from '../../../src/geometry/gaps/solid'
 import type { Facet } from '../../../src/geometry/gaps/types'
@@ -90,6 +90,27 @@ describe('least distance in any direction', () => {
       expect(found.station).toBeLessThanOrEqual(10)
     },
   )
+
+  it.each([21, 22, 23])('of a model is that of trying every triangle, seed %i', (seed) => {
+    const random = seeded(seed * 7919)
+    const near = (c: Vec3): Vec3 => [c[0] + random() * 1.5, c[1] + random() * 1.5, c[2] + random()]
+    const triangles = Array.from({ length: 90 }, (): Vec3[] => {
+      const c: Vec3 = [random() * 16 - 2, random() * 12 - 6 + 4 * (seed % 3), random() * 13]
+      return [near(c), near(c), near(c)]
+    })
+    const read = { ok: true, value: { triangles: Float32Array.from(triangles.flat(2)) } } as const
+    const target = meshTarget({ id: 'M', name: 'm', kind: 'mesh', file: 'm.stl' }, read)
+    if (!target.ok) throw new Error(target.why)
+    const found = target.nearest(room, null)!
+    const facets = triangles.flatMap((t) => facetsOf(t))
+    const brute = pointsOf(facets, 6).reduce((least, p) => fromPoint(p, least), Infinity)
+    // A model's figures are of single precision.
+    expect(found.distance, `seed ${seed}`).toBeLessThanOrEqual(brute + 1e-3)
+    expect(brute - found.distance, `seed ${seed}`).toBeLessThan(0.1)
+    expect(Math.abs(fromPoint(found.at) - found.distance), `seed ${seed}`).toBeLessThan(5e-3)
+    const one = nearestToFacets(room, facets)!
+    expect(found.distance, `seed ${seed}`).toBeCloseTo(one.distance, 4)
+  })
 
   it('is the same to a box as to its model, turned, in millimetres', () => {
     const box: BoxObstacle = { id: 'B', name: 'b', kind: 'box', center: [6, 5.5, 13], size: [2, 2, 2] }
