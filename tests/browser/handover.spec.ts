@@ -2,11 +2,15 @@ import { spawnSync } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Page } from '@playwright/test'
+import { unzipSync } from 'fflate'
+import Papa from 'papaparse'
 import { root } from '../../scripts/lib/build.mjs'
 import { calculationPackage } from '../../src/handover/package'
 import { letters } from '../../src/handover/pdf/letters'
 import type { Plan } from '../../src/plan/types'
+import type { Results } from '../../src/study/results'
 import { hasPoppler, inputOf, readBack } from '../unit/handover/made'
+import { edgesOf, glbSurface, stlSurface, volumeOf } from './support/solid'
 import { expect, test } from './support/test'
 import { planOf } from './support/window'
 
@@ -47,15 +51,39 @@ test('a paper shows its pages and is exported as the file it will be', async ({ 
   expect(await inkOf(page, 'Page 1 of')).toBeGreaterThan(0.01)
   await page.keyboard.press('Escape')
 
-  const download = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Export Results, JSON' }).click()
-  const stream = await (await download).createReadStream()
-  const chunks: Buffer[] = []
-  for await (const chunk of stream) chunks.push(chunk as Buffer)
-  const results = JSON.parse(Buffer.concat(chunks).toString())
+  const results = JSON.parse(new TextDecoder().decode(await exported(page, 'Results, JSON'))) as Results
   expect(results.format).toBe('fallroom-results')
-  expect(results.lines[0].falls.some((f: { method: string }) => f.method === 'dynamic')).toBe(true)
+  expect(results.lines[0]!.falls.some((f) => f.method === 'dynamic')).toBe(true)
+
+  // The fall room as other programs get it: closed, and as large as the results say.
+  const room = unzipSync(await exported(page, 'Fall room, GLB and STL'))
+  const stl = stlSurface(room['fall-room.stl']!)
+  const glb = await glbSurface(room['fall-room.glb']!)
+  expect(edgesOf(glb)).toEqual({ most: 1, open: 0 })
+  expect(edgesOf(stl).open).toBe(0)
+  for (const surface of [stl, glb]) {
+    // The surface lies within 20 mm of the room.
+    expect(Math.abs(volumeOf(surface) / results.rooms!.plan.volume! - 1)).toBeLessThan(0.01)
+  }
+  const tables = unzipSync(await exported(page, 'Tables, CSV'))
+  const gaps = Papa.parse<Record<string, string>>(
+    new TextDecoder().decode(Object.entries(tables).find(([name]) => name.endsWith('gaps.csv'))?.[1]),
+    { header: true, skipEmptyLines: true },
+  )
+  expect(gaps.errors).toEqual([])
+  expect(gaps.data.map((row) => [row.id, row['gap (m)'] === '' ? null : Number(row['gap (m)'])])).toEqual(
+    results.obstacles.map((o) => [o.id, o.gap]),
+  )
 })
+
+/** The bytes of a paper's export. */
+async function exported(page: Page, title: string): Promise<Uint8Array> {
+  const download = page.waitForEvent('download', { timeout: 60_000 })
+  await page.getByRole('button', { name: `Export ${title}` }).click()
+  const chunks: Buffer[] = []
+  for await (const chunk of await (await download).createReadStream()) chunks.push(chunk as Buffer)
+  return new Uint8Array(Buffer.concat(chunks))
+}
 
 test('an approval is for one state of the plan, is stale after a change, and no undo takes it out', async ({
   desk,

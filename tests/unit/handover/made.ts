@@ -24,7 +24,7 @@ export function samplePlan(name = 'thin-margins'): Plan {
 /** Without the falls in time, which take long and change nothing of how papers are made. */
 export const inputOf = (plan: Plan): HandoverInput => ({
   plan,
-  study: study(plan, { withoutTime: true }),
+  study: study(plan, { withoutTime: true, wholeRooms: true }),
   madeAt: MADE_AT,
   revision: 'C',
   fonts,

@@ -50,6 +50,19 @@ describe.skipIf(!hasPoppler)('the calculation package, read back as any reader w
     }
   })
 
+  it('says how large each fall room is and all of them together, in both systems', () => {
+    const table = read.text.slice(read.text.lastIndexOf('How large the fall rooms are')).slice(0, 1500)
+    const rooms = [...(results.rooms?.lines ?? []), results.rooms?.plan]
+    expect(rooms.length).toBe(plan.lines.length + 1)
+    for (const r of rooms) {
+      // 1 m3 is 35.3147 ft3, 1 m2 is 10.7639 ft2 (NIST SP 811, appendix B.8).
+      expect(table).toContain(`${r!.volume!.toFixed(1)} m3 (${(r!.volume! * 35.3147).toFixed(0)} ft3)`)
+      expect(table).toContain(`${r!.footprint!.toFixed(1)} m2 (${(r!.footprint! * 10.7639).toFixed(0)} ft2)`)
+      expect(table).toContain(r!.lowest!.map((v) => v.toFixed(2)).join(', '))
+    }
+    expect(table).toContain('Whole plan, overlaps counted once')
+  })
+
   it('says the governing numbers of the results', () => {
     for (const { governing } of results.lines) {
       for (const text of [
