@@ -1,5 +1,7 @@
 /** The crew sheet as a PDF, in the largest type with which it stays on two pages. */
+
 import type { HandoverInput, LineFile } from '../input'
+import { ownTexts } from '../own-texts'
 import { pageCount, pdfBytes } from '../pdf/engine'
 import { letters } from '../pdf/letters'
 import type { Words } from '../words'
@@ -20,7 +22,10 @@ export async function crewSheetBytes(
   const sizes = rows > MANY ? SHEET_SIZES.slice(-2) : SHEET_SIZES
   let bytes: Uint8Array | null = null
   for (const size of sizes) {
-    bytes = await pdfBytes(crewSheet(input, file, words, letters(input.fonts), size), input.fonts)
+    bytes = await pdfBytes(
+      crewSheet(input, file, words, letters(input.fonts, ownTexts(input.plan)), size),
+      input.fonts,
+    )
     if (pageCount(bytes) <= MOST_PAGES) break
   }
   return bytes!

@@ -121,7 +121,11 @@ export const codePoints = (list: string[]): string =>
 function titleBlock({ words: w, letters, input, file, facts }: SheetContext): Content {
   const where = [input.plan.title, input.plan.site].filter(Boolean).join(', ')
   const name = file.line.name.length > 40 ? `${w.sheet.line(file.line.name)}; ` : ''
-  return say(letters, `${name}${w.sheet.girder(facts.girder)}; ${where}`, { bold: true, size: 10.5 })
+  return say(letters, `${name}${w.sheet.girder(facts.girder)}; ${where}`, {
+    bold: true,
+    size: 10.5,
+    room: 60,
+  })
 }
 
 /** What stops the crew before it begins: no approval, a stale one, checks that fail. */

@@ -1,9 +1,11 @@
 /** Everything that is handed over, as files in memory: papers, drawings, tables, room and results. */
+
 import { svgFile } from '../../drawings/svg'
 import { comparePlans, type Studied } from '../compare'
 import { crewSheetBytes } from '../crew/bytes'
 import { tags } from '../crew/tags'
 import { type HandoverInput, lineFiles } from '../input'
+import { ownTexts } from '../own-texts'
 import { calculationPackage } from '../package'
 import { comparisonChapter } from '../package/comparison'
 import { chapterOf } from '../package/context'
@@ -90,7 +92,7 @@ function jobsOf(input: HandoverInput, options: HandoverOptions): Job[] {
 }
 
 async function packageFile(input: HandoverInput, { compareWith }: HandoverOptions): Promise<HandoverFile[]> {
-  const set = letters(input.fonts)
+  const set = letters(input.fonts, ownTexts(input.plan))
   const after = { plan: input.plan, results: input.study.results }
   const more = compareWith
     ? {
@@ -116,12 +118,12 @@ async function sheetFile(
 
 async function tagFile(input: HandoverInput, language: Language): Promise<HandoverFile[]> {
   if (input.plan.lines.length === 0) return []
-  const definition = tags(input, wordsOf(language), letters(input.fonts))
+  const definition = tags(input, wordsOf(language), letters(input.fonts, ownTexts(input.plan)))
   return [{ name: `tags/tags-${language}.pdf`, bytes: await pdfBytes(definition, input.fonts) }]
 }
 
 function drawingFiles(input: HandoverInput, names: string[]): HandoverFile[] {
-  const c = chapterOf(input, letters(input.fonts))
+  const c = chapterOf(input, letters(input.fonts, ownTexts(input.plan)))
   return lineFiles(input).flatMap((file, i) => {
     const made = lineDrawings(c, file)
     const name = `drawings/${names[i]}`

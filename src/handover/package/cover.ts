@@ -37,11 +37,11 @@ export function cover(c: Chapter): Content[] {
   ]
   return [
     say(letters, 'Calculation package', { size: 11 }),
-    say(letters, plan.title, { bold: true, size: 22 }),
+    say(letters, plan.title, { bold: true, size: 22, room: 22 }),
     { ...say(letters, 'Temporary horizontal lifelines on stanchions along girders'), margin: [0, 0, 0, 10] },
     table(letters, { head: ['', ''], rows, widths: [120, '*'], size: 9 }),
     say(letters, CAUTION, { bold: true }),
-    ...(plan.notes ? [heading(letters, 'Notes', 3), say(letters, plan.notes)] : []),
+    ...(plan.notes ? [heading(letters, 'Notes', 3), say(letters, plan.notes, { room: 52 })] : []),
     heading(letters, 'What was not checked', 2),
     { ul: NOT_CHECKED.map((t) => say(letters, t)) },
   ]

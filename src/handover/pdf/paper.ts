@@ -8,7 +8,7 @@ import type {
   TableCell,
   TDocumentDefinitions,
 } from 'pdfmake/interfaces'
-import { type SvgElement, svgText } from '../../drawings/svg'
+import { el, type SvgElement, svgText } from '../../drawings/svg'
 import { fitText } from '../../drawings/text-size'
 import type { Letters } from './letters'
 
@@ -35,18 +35,20 @@ export interface TextStyle {
   size?: number
   color?: string
   align?: 'left' | 'right' | 'center'
+  /** Width that the text has, in text sizes; only texts from right to left ask. */
+  room?: number
 }
 
 /** A text in as many fonts as its letters need. */
 export function say(letters: Letters, text: string, style: TextStyle = {}): ContentText {
-  const runs = letters.runs(text)
+  const runs = letters.runs(text, style.room)
   const common = {
     ...(style.bold ? { bold: true } : {}),
     ...(style.size ? { fontSize: style.size } : {}),
     ...(style.color ? { color: style.color } : {}),
     ...(style.align ? { alignment: style.align } : {}),
   }
-  return { text: runs.map((r) => ({ text: r.text, font: r.font })), ...common }
+  return { text: runs.map((r) => ({ ...r })), ...common }
 }
 
 export const heading = (letters: Letters, text: string, level: 1 | 2 | 3 = 1): Content => {
@@ -93,12 +95,24 @@ export interface TableInput {
   rowHeight?: number
 }
 
+/** What columns that share the rest of a page's width have together with the fixed ones, points: the narrower page. */
+const PAGE = 500
+
+/** Width of a column in text sizes; one that takes its width from its texts has a page's. */
+function roomOf({ widths = [], size = 8 }: TableInput, i: number): number {
+  const width = widths[i]
+  if (typeof width === 'number') return width / size
+  const fixed = widths.reduce((sum: number, w) => sum + (typeof w === 'number' ? w + 8 : 8), 0)
+  const stars = widths.filter((w) => w === '*').length
+  return Math.max(60, (PAGE - fixed) / Math.max(1, stars)) / size
+}
+
 /** A table whose head stands again on every page that it runs over; a row is never torn apart. */
 export function table(letters: Letters, t: TableInput): Content {
   const right = new Set(t.right ?? [])
   const cell = (c: string | Content, i: number, bold: boolean): TableCell =>
     typeof c === 'string'
-      ? say(letters, c, { bold, ...(right.has(i) ? { align: 'right' } : {}) })
+      ? say(letters, c, { bold, room: roomOf(t, i), ...(right.has(i) ? { align: 'right' } : {}) })
       : (c as TableCell)
   const headed = t.head.some((h) => h !== '')
   const body = [
@@ -127,13 +141,25 @@ export const drawing = (picture: SvgElement, letters: Letters): Content => ({
   margin: [0, 2, 0, 6],
 })
 
+/** Width of a blank, in text sizes. */
+const BLANK = 0.32
+
 /** Every text of a picture in a font that has its letters. */
 function withLetters(node: SvgElement, letters: Letters): SvgElement {
   const children = node.children.map((c) => (typeof c === 'string' ? c : withLetters(c, letters)))
   if (node.tag === 'title') return { ...node, children: [] }
   if (node.tag !== 'text') return { ...node, children }
-  const { text, font } = letters.label(children.filter((c) => typeof c === 'string').join(''))
-  return { ...node, attributes: { ...node.attributes, 'font-family': font }, children: [text] }
+  const runs = letters.label(children.filter((c) => typeof c === 'string').join(''))
+  const [first] = runs
+  if (runs.length < 2) {
+    const font = first?.font ?? 'Inter'
+    return { ...node, attributes: { ...node.attributes, 'font-family': font }, children: [first?.text ?? ''] }
+  }
+  const size = Number(node.attributes['font-size'] ?? 0)
+  const spans = runs.map((r) =>
+    el('tspan', { 'font-family': r.font, dx: r.after ? size * BLANK : undefined }, r.text),
+  )
+  return { ...node, children: spans }
 }
 
 /** Figures of one width; and letters stay what they are (Inter would make a cross of the x in 7x19). */
@@ -168,6 +194,8 @@ export interface Frame {
 }
 
 const SMALL = 7.5
+/** Head and foot are cut to their room before they are set. */
+const WHOLE = Number.POSITIVE_INFINITY
 
 /** A document with the same head and foot on every page. */
 export function framed(letters: Letters, frame: Frame, content: Content[]): TDocumentDefinitions {
@@ -176,7 +204,7 @@ export function framed(letters: Letters, frame: Frame, content: Content[]): TDoc
     canvas: [{ type: 'line', x1: margin.left, x2: width - margin.right, y1: y, y2: y, lineWidth: 0.7 }],
   })
   const columns = (left: Content, right: string): Content => ({
-    columns: [left, { ...say(letters, right, { align: 'right' }), width: 'auto' }],
+    columns: [left, { ...say(letters, right, { align: 'right', room: WHOLE }), width: 'auto' }],
     columnGap: 12,
     margin: [margin.left, 0, margin.right, 0],
     fontSize: SMALL,
@@ -204,14 +232,16 @@ export function framed(letters: Letters, frame: Frame, content: Content[]): TDoc
       fontFeatures,
     } as Style,
     header: () => ({
-      stack: [columns(say(letters, left, { bold: true, size }), right), rule(4)],
+      stack: [columns(say(letters, left, { bold: true, size, room: WHOLE }), right), rule(4)],
       margin: [0, 22 - (size - SMALL), 0, 0],
     }),
     footer: (page, of) => ({
       stack: [
         rule(0),
         {
-          stack: [columns({ stack: foot.map((f) => say(letters, f)) }, frame.page(page, of))],
+          stack: [
+            columns({ stack: foot.map((f) => say(letters, f, { room: WHOLE })) }, frame.page(page, of)),
+          ],
           margin: [0, 4, 0, 0],
         },
       ],
