@@ -1,4 +1,4 @@
-import type { Girder, Line, Plan, Stanchion, Vec3 } from '../plan/types'
+import type { Girder, Line, Part, Stanchion, Vec3 } from '../plan/types'
 import { type GirderFrame, girderFrame, topPoint } from './girder'
 import { add, degrees, planDistance } from './vec'
 
@@ -18,7 +18,7 @@ export interface LineGeometry {
 }
 
 /** Height of the wire rope above the girder's top at a stanchion, m; null where its part is missing. */
-export function headHeight(plan: Plan, stanchion: Stanchion): number | null {
+export function headHeight(plan: { parts: readonly Part[] }, stanchion: Stanchion): number | null {
   const part = plan.parts.find((p) => p.id === stanchion.part)
   return part?.kind === 'stanchion' ? part.height : null
 }

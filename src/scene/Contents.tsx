@@ -1,6 +1,7 @@
 /** Everything that stands in the scene; one file each. */
 import { CameraRig } from './camera/CameraRig'
 import { Invalidate } from './frame/Invalidate'
+import { Painter } from './frame/Painter'
 import { Probe } from './frame/Probe'
 import { Still } from './frame/Still'
 import { Cursor } from './handles/Cursor'
@@ -61,6 +62,7 @@ export function Contents() {
       <CameraRig />
       <Projector />
       <Still />
+      <Painter />
       <Probe />
       <Invalidate />
     </>

@@ -1,5 +1,5 @@
 /** The foot of a tie-back leg: an unseen ball round its loop, dragged from loop to loop and from row to row. */
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import type { Girder } from '../../plan/types'
 import { beginDrag, cancelDrag, canDrag, dragTo, endDrag } from '../../state/drag'
 import type { Ref } from '../../state/refs'
@@ -14,7 +14,7 @@ import { loopPointsOf } from './snap'
 
 const REACH = 0.13
 
-export function FootGrip({ leg }: { leg: StrapLeg }) {
+export const FootGrip = memo(function FootGrip({ leg }: { leg: StrapLeg }) {
   const { tieBack, foot, end } = leg
   const view = useView()
   const ref = useMemo((): Ref => ({ kind: 'tie-back', id: tieBack, foot }), [tieBack, foot])
@@ -31,7 +31,7 @@ export function FootGrip({ leg }: { leg: StrapLeg }) {
       <sphereGeometry args={[REACH, 8, 6]} />
     </mesh>
   )
-}
+})
 
 const carry = (ref: Ref): Drag => ({
   begin: () => {

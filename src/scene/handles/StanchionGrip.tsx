@@ -1,11 +1,11 @@
 /** Where a stanchion is taken hold of: an unseen cylinder round its post, dragged along the girder from gap to gap. */
-import { useMemo } from 'react'
+import { memo, useMemo } from 'react'
 import { girderFrame } from '../../geometry/girder'
 import { headHeight } from '../../geometry/line'
-import type { Line, Stanchion, Vec3 } from '../../plan/types'
+import type { Girder, Stanchion, Vec3 } from '../../plan/types'
 import { beginDrag, cancelDrag, canDrag, dragTo, endDrag } from '../../state/drag'
 import type { Ref } from '../../state/refs'
-import { app, useApp } from '../../state/store'
+import { app } from '../../state/store'
 import { objectName } from '../names'
 import { GRIP, picks } from '../pick'
 import { overGirder } from '../place'
@@ -15,13 +15,17 @@ import { alongAxis } from './rays'
 
 const REACH = 0.16
 
-export function StanchionGrip({ line, stanchion }: { line: Line; stanchion: Stanchion }) {
-  const girder = useApp((s) => s.plan.girders.find((g) => g.id === line.girder))
-  const height = useApp((s) => headHeight(s.plan, stanchion)) ?? 1
+interface Props {
+  girder: Girder
+  stanchion: Stanchion
+  /** Of its head over the girder, m. */
+  height: number
+}
+
+export const StanchionGrip = memo(function StanchionGrip({ girder, stanchion, height }: Props) {
   const view = useView()
   const ref = useMemo((): Ref => ({ kind: 'stanchion', id: stanchion.id }), [stanchion.id])
   const handlers = useMemo(() => picks(ref), [ref])
-  if (!girder) return null
   return (
     <mesh
       name={objectName(ref)}
@@ -35,7 +39,7 @@ export function StanchionGrip({ line, stanchion }: { line: Line; stanchion: Stan
       <cylinderGeometry args={[REACH, REACH, height + 2 * REACH, 8]} />
     </mesh>
   )
-}
+})
 
 /** Along the girder at half the post's height, where the grip's middle is. */
 const slide = (ref: Ref): Drag => ({

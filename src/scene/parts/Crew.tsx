@@ -1,68 +1,66 @@
-/** Workers who stand on their lines, hooked on: one instanced figure for all of them, scaled to each. */
+/** Workers who stand on their lines, hooked on: one instanced figure for those of a line, scaled to each. */
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react'
 import { type InstancedMesh, Matrix4, Vector3 } from 'three'
 import { girderFrame } from '../../geometry/girder'
+import type { Girder, Line } from '../../plan/types'
 import { useApp } from '../../state/store'
 import { Ink } from '../Ink'
 import { usePalette } from '../palette'
-import { useFocusLine, useLineDetails } from '../pictures'
+import { useFocusLine } from '../pictures'
 import { useSceneState } from '../scene-state'
 import { type Standing, standingCrew } from '../shapes/crew'
 import { D_RING_PART, figure } from '../shapes/figure'
+import { eachLine } from './EachLine'
 
-export function Crew() {
+export const Crew = eachLine(function CrewOfLine({ line, girder }) {
   const { ink } = usePalette()
-  const crew = useCrew()
+  const crew = useCrew(line, girder)
   const connectors = useMemo(() => crew.flatMap((c) => [...c.dRing, ...c.rope]), [crew])
   return (
     <>
-      <Figures crew={crew} />
+      <Figures name={`crew:${line.id}`} girder={girder} crew={crew} />
       <Ink points={connectors} color={ink} width={1.25} />
     </>
   )
-}
+})
 
-function useCrew(): Standing[] {
-  const plan = useApp((s) => s.plan)
+function useCrew(line: Line, girder: Girder): Standing[] {
+  const workers = useApp((s) => s.plan.workers)
   const hidden = useApp((s) => s.hidden)
   const playing = useSceneState((s) => s.playing)
-  const details = useLineDetails()
-  const focus = useFocusLine()
-  const { lines, girders, workers } = plan
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the crew depends on these parts of the plan alone
-  return useMemo(
-    () =>
-      lines.flatMap((line) => {
-        const detail = details.find((d) => d.id === line.id)
-        const fallen = line.id === focus ? (detail?.governing?.worker ?? null) : null
-        return playing && line.id === focus ? [] : standingCrew(plan, line, detail, fallen)
-      }),
-    [lines, girders, workers, details, focus, playing],
-  ).filter((c) => !hidden.includes(c.worker.id))
+  const detail = useApp((s) => s.study.details.find((d) => d.id === line.id))
+  const focused = useFocusLine() === line.id
+  return useMemo(() => {
+    if (playing && focused) return []
+    const fallen = focused ? (detail?.governing?.worker ?? null) : null
+    return standingCrew(workers, line, girder, detail, fallen).filter((c) => !hidden.includes(c.worker.id))
+  }, [line, girder, workers, hidden, detail, focused, playing])
 }
 
-function Figures({ crew }: { crew: readonly Standing[] }) {
+interface FiguresProps {
+  name: string
+  girder: Girder
+  crew: readonly Standing[]
+}
+
+function Figures({ name, girder, crew }: FiguresProps) {
   const { ink } = usePalette()
-  const girders = useApp((s) => s.plan.girders)
-  const lines = useApp((s) => s.plan.lines)
   const body = useMemo(() => figure('standing'), [])
   useEffect(() => () => body.dispose(), [body])
   const mesh = useRef<InstancedMesh>(null)
   useLayoutEffect(() => {
+    const { along } = girderFrame(girder)
     crew.forEach((c, i) => {
-      const on = lines.find((l) => l.id === c.worker.line)?.girder
-      const girder = girders.find((g) => g.id === on)
-      const { along } = girder ? girderFrame(girder) : { along: [1, 0, 0] }
-      mesh.current!.setMatrixAt(i, standing(c, Math.atan2(along[1]!, along[0]!)))
+      mesh.current!.setMatrixAt(i, standing(c, Math.atan2(along[1], along[0])))
     })
     mesh.current!.instanceMatrix.needsUpdate = true
     mesh.current!.computeBoundingSphere()
-  }, [crew, girders, lines])
+  }, [crew, girder])
   return (
     <instancedMesh
       key={crew.length}
       ref={mesh}
-      name="crew"
+      name={name}
       args={[body, undefined, crew.length]}
       raycast={() => {}}
     >

@@ -51,13 +51,14 @@ function useGirdersInHand(): Girder[] {
   const selection = useApp((s) => s.selection)
   const hidden = useApp((s) => s.hidden)
   const focus = useLineGirder(useFocusLine())?.id
-  const { girders, lines } = plan
+  const { girders } = plan
+  const without = plan.lines.length === 0
   // biome-ignore lint/correctness/useExhaustiveDependencies: the choice depends on these parts of the plan alone
   return useMemo(() => {
     const held = selection.flatMap((ref) => girderOfRef(plan, ref)?.id ?? [])
-    const wanted = (g: Girder): boolean => lines.length === 0 || g.id === focus || held.includes(g.id)
+    const wanted = (g: Girder): boolean => without || g.id === focus || held.includes(g.id)
     return girders.filter((g) => wanted(g) && !hidden.includes(g.id))
-  }, [girders, lines, selection, hidden, focus])
+  }, [girders, without, selection, hidden, focus])
 }
 
 function girderOfRef(plan: Plan, ref: Ref): Girder | undefined {

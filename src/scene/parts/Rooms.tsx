@@ -7,7 +7,7 @@ import { Ink } from '../Ink'
 import { roomName } from '../names'
 import { usePalette } from '../palette'
 import { useClashIds, useFocusLine, useLineGirder, useRooms, useWorstPlaces } from '../pictures'
-import { clashBoxes } from '../shapes/clash-boxes'
+import { boxesNear, clashBoxes } from '../shapes/clash-boxes'
 import { keelOf, rimOf, soffitOf } from '../shapes/room-lines'
 import { skinMaterial, styleSkin } from '../shapes/skin-material'
 
@@ -43,6 +43,7 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
   const girder = useLineGirder(room.line)
   const keel = useMemo(() => keelOf(room.spine, girder), [room.spine, girder])
   const rim = useMemo(() => rimOf(room, girder), [room, girder])
+  const near = useMemo(() => boxesNear(boxes, geometry.boundingBox!), [boxes, geometry])
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(() => () => material.dispose(), [material])
   styleSkin(material, {
@@ -50,7 +51,7 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
     fails: palette.fails,
     density: focused ? 0.16 : 0.08,
     soffit: girder ? soffitOf(girder) : nowhere,
-    boxes,
+    boxes: near,
   })
   return (
     <>
@@ -83,5 +84,6 @@ function skinGeometry({ positions, indices }: Skin): BufferGeometry {
   geometry.setAttribute('position', new BufferAttribute(positions, 3))
   geometry.setIndex(new BufferAttribute(indices, 1))
   geometry.computeVertexNormals()
+  geometry.computeBoundingBox()
   return geometry
 }

@@ -1,4 +1,4 @@
-/** All stanchions of the plan: four instanced meshes, however many there are, and one unseen grip for each. */
+/** The stanchions of every line: four instanced meshes, however many there are, and one unseen grip for each. */
 import { useLayoutEffect, useMemo, useRef } from 'react'
 import {
   BoxGeometry,
@@ -8,11 +8,13 @@ import {
   type InstancedMesh,
   SphereGeometry,
 } from 'three'
+import { headHeight } from '../../geometry/line'
 import { touchesRef } from '../../state/refs'
 import { useApp } from '../../state/store'
 import { StanchionGrip } from '../handles/StanchionGrip'
 import { usePalette } from '../palette'
 import { type Piece, type Placed, stanchionPieces } from '../shapes/stanchion'
+import { eachLine } from './EachLine'
 
 const bodies: Record<Piece, BufferGeometry> = {
   round: new CylinderGeometry(1, 1, 1, 10).rotateX(Math.PI / 2).translate(0, 0, 0.5),
@@ -22,28 +24,25 @@ const bodies: Record<Piece, BufferGeometry> = {
 }
 const pieces = Object.keys(bodies) as Piece[]
 
-export function Stanchions() {
-  const plan = useApp((s) => s.plan)
+export const Stanchions = eachLine(function StanchionsOfLine({ line, girder, parts }) {
   const hidden = useApp((s) => s.hidden)
-  const { lines, girders, parts } = plan
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the pieces depend on these parts of the plan alone
-  const placed = useMemo(() => stanchionPieces(plan), [lines, girders, parts])
+  const placed = useMemo(() => stanchionPieces(line, girder, parts), [line, girder, parts])
   const shown = useMemo(() => placed.filter((p) => !hidden.includes(p.of)), [placed, hidden])
   return (
     <>
       {pieces.map((piece) => (
-        <Pieces key={piece} piece={piece} placed={shown} />
+        <Pieces key={piece} line={line.id} piece={piece} placed={shown} />
       ))}
-      {lines.flatMap((line) =>
-        line.stanchions
-          .filter((s) => !hidden.includes(s.id))
-          .map((s) => <StanchionGrip key={s.id} line={line} stanchion={s} />),
-      )}
+      {line.stanchions
+        .filter((s) => !hidden.includes(s.id))
+        .map((s) => (
+          <StanchionGrip key={s.id} girder={girder} stanchion={s} height={headHeight({ parts }, s) ?? 1} />
+        ))}
     </>
   )
-}
+})
 
-function Pieces({ piece, placed }: { piece: Piece; placed: readonly Placed[] }) {
+function Pieces({ line, piece, placed }: { line: string; piece: Piece; placed: readonly Placed[] }) {
   const mine = useMemo(() => placed.filter((p) => p.piece === piece), [placed, piece])
   const mesh = useRef<InstancedMesh>(null)
   useLayoutEffect(() => {
@@ -58,7 +57,7 @@ function Pieces({ piece, placed }: { piece: Piece; placed: readonly Placed[] }) 
     <instancedMesh
       key={mine.length}
       ref={mesh}
-      name={`stanchions:${piece}`}
+      name={`stanchions:${line}:${piece}`}
       args={[bodies[piece], undefined, mine.length]}
       raycast={() => {}}
     >

@@ -8,15 +8,13 @@ import { Matte } from '../Matte'
 import { usePalette } from '../palette'
 import { facets } from '../shapes/solid'
 import { type StrapLeg, strapEdges, strapLegs, strapTriangles } from '../shapes/strap'
+import { eachLine } from './EachLine'
 
-export function TieBacks() {
-  const plan = useApp((s) => s.plan)
+export const TieBacks = eachLine(function TieBacksOfLine({ line, girder, parts }) {
   const hidden = useApp((s) => s.hidden)
   const selection = useApp((s) => s.selection)
   const hover = useApp((s) => s.hover)
-  const { lines, girders, parts } = plan
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the legs depend on these parts of the plan alone
-  const legs = useMemo(() => strapLegs(plan), [lines, girders, parts])
+  const legs = useMemo(() => strapLegs(line, girder, parts), [line, girder, parts])
   const shown = useMemo(() => legs.filter((leg) => !hidden.includes(leg.tieBack)), [legs, hidden])
   const marked = useMemo(() => {
     const lit = hover ? [...selection, hover] : selection
@@ -24,16 +22,16 @@ export function TieBacks() {
   }, [shown, selection, hover])
   return (
     <>
-      <Bands legs={shown} />
+      <Bands name={`straps:${line.id}`} legs={shown} />
       <Marked legs={marked} />
       {shown.map((leg) => (
         <FootGrip key={`${leg.tieBack}:${leg.foot}`} leg={leg} />
       ))}
     </>
   )
-}
+})
 
-function Bands({ legs }: { legs: readonly StrapLeg[] }) {
+function Bands({ name, legs }: { name: string; legs: readonly StrapLeg[] }) {
   const { strap, ink } = usePalette()
   const solid = useMemo(() => facets(strapTriangles(legs)), [legs])
   const edges = useMemo(() => strapEdges(legs), [legs])
@@ -41,7 +39,7 @@ function Bands({ legs }: { legs: readonly StrapLeg[] }) {
   useEffect(() => () => solid.dispose(), [solid])
   return (
     <>
-      <mesh name="straps" geometry={solid} raycast={() => {}}>
+      <mesh name={name} geometry={solid} raycast={() => {}}>
         <Matte color={strap} bothSides />
       </mesh>
       <Ink points={spines} color={strap} width={3.5} />

@@ -67,9 +67,11 @@ function stanchionValue(plan: Plan, ref: Ref, units: UnitSystem): Value | null {
 
 function footValue(plan: Plan, ref: Ref): Value | null {
   const found = resolveRef(plan, ref)
-  const legs = strapLegs(plan).filter((leg) => leg.tieBack === ref.id)
-  const leg = legs.find((l) => !ref.foot || l.foot === ref.foot)
-  if (found?.kind !== 'tie-back' || !leg) return null
+  if (found?.kind !== 'tie-back') return null
+  const girder = plan.girders.find((g) => g.id === found.line.girder)
+  const legs = girder ? strapLegs(found.line, girder, plan.parts) : []
+  const leg = legs.find((l) => l.tieBack === ref.id && (!ref.foot || l.foot === ref.foot))
+  if (!leg) return null
   const loop = leg.foot === 'strap' ? found.tieBack.strapLoop : found.tieBack.tensionerLoop
   const angle = `${leg.angle.toFixed(1)} degrees from the vertical`
   return {

@@ -2,7 +2,7 @@
  * What of the plan a room enters, as unit cubes in space: a matrix from plan coordinates into each cube, for the skin's
  * shader, which cuts out whatever lies in one of them. An obstacle's own margin counts as part of it.
  */
-import { Matrix4, Vector3 } from 'three'
+import { Box3, Matrix4, Vector3 } from 'three'
 import type { BoxObstacle, Girder, LaneObstacle, Obstacle, Plan, Vec3 } from '../../plan/types'
 import { girderMatrix } from '../place'
 
@@ -19,6 +19,12 @@ export function clashBoxes(plan: Plan, ids: readonly string[], at: ReadonlyMap<s
   const cubes = [...obstacles.flatMap((o) => cubesOf(o, at.get(o.id))), ...girders.flatMap(girderCubes)]
   return cubes.slice(0, MOST_BOXES).map((cube) => cube.invert())
 }
+
+const unit = new Box3(new Vector3(-0.5, -0.5, -0.5), new Vector3(0.5, 0.5, 0.5))
+
+/** Those that may reach into what `bounds` holds: a room need not ask the others, and does not change with them. */
+export const boxesNear = (boxes: readonly Matrix4[], bounds: Box3): Matrix4[] =>
+  boxes.filter((into) => bounds.clone().applyMatrix4(into).intersectsBox(unit))
 
 function cubesOf(o: Obstacle, at: Vec3 | undefined): Matrix4[] {
   const margin = o.margin ?? 0

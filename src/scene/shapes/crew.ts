@@ -1,5 +1,5 @@
 /** Where the workers of a line who have not fallen are drawn: standing on the girder, spread along the line. */
-import type { Girder, Line, Plan, Vec3, Worker } from '../../plan/types'
+import type { Girder, Line, Vec3, Worker } from '../../plan/types'
 import type { LineDetail } from '../../study/details'
 import { overGirder } from '../place'
 
@@ -15,11 +15,16 @@ export interface Standing {
 const BESIDE = 0.35
 
 /** Everybody on the line but the one who hangs. A picture only: where they stand enters no computation. */
-export function standingCrew(plan: Plan, line: Line, detail: LineDetail | undefined, hanging: string | null) {
-  const girder = plan.girders.find((g) => g.id === line.girder)
+export function standingCrew(
+  workers: readonly Worker[],
+  line: Line,
+  girder: Girder,
+  detail: LineDetail | undefined,
+  hanging: string | null,
+): Standing[] {
   const rope = detail?.installedRope ?? []
-  const crew = plan.workers.filter((w) => w.line === line.id && w.id !== hanging)
-  if (!girder || rope.length < 2) return []
+  const crew = workers.filter((w) => w.line === line.id && w.id !== hanging)
+  if (rope.length < 2) return []
   return crew.flatMap((worker, i) => {
     const station = spot(line, i, crew.length)
     const at = station === null ? null : stand(girder, line, worker, station, rope)

@@ -52,6 +52,9 @@ const fragment = /* glsl */ `
   }
 `
 
+/** In the place of a box that is not there. */
+const none = new Matrix4()
+
 export interface SkinStyle {
   skin: string
   fails: string
@@ -93,7 +96,8 @@ export function styleSkin(
   u.density!.value = density
   u.soffit!.value.set(...soffit)
   u.boxCount!.value = Math.min(boxes.length, MOST_BOXES)
-  boxes.slice(0, MOST_BOXES).forEach((box, i) => {
-    u.boxes!.value[i].copy(box)
+  const held = u.boxes!.value as Matrix4[]
+  held.forEach((matrix, i) => {
+    matrix.copy(boxes[i] ?? none)
   })
 }

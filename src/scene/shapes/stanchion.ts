@@ -1,11 +1,11 @@
 /**
- * The pieces of every stanchion as placed copies of a few unit bodies, in plan coordinates: post with its head, bracket
+ * The pieces of a line's stanchions as placed copies of a few unit bodies, in plan coordinates: post with its head, bracket
  * tube through the loops, arms with levelling bolts, plates under them. Sizes the plan does not tell (diameters of post,
  * tube and bolts) are those of a plain picture and enter no computation.
  */
 import { Matrix4, Vector3 } from 'three'
 import { rowUnder } from '../../geometry/loops'
-import type { BracketPart, Girder, Plan, Stanchion, StanchionPart } from '../../plan/types'
+import type { BracketPart, Girder, Line, Part, Stanchion, StanchionPart } from '../../plan/types'
 import { girderMatrix } from '../place'
 
 export type Piece = 'round' | 'tube' | 'block' | 'head'
@@ -22,16 +22,12 @@ const TUBE = 0.03
 const BOLT = 0.013
 const ARM = 0.045
 
-export function stanchionPieces(plan: Plan): Placed[] {
-  return plan.lines.flatMap((line) => {
-    const girder = plan.girders.find((g) => g.id === line.girder)
-    return girder ? line.stanchions.flatMap((s) => oneStanchion(plan, girder, s)) : []
-  })
-}
+export const stanchionPieces = (line: Line, girder: Girder, parts: readonly Part[]): Placed[] =>
+  line.stanchions.flatMap((s) => oneStanchion(parts, girder, s))
 
-function oneStanchion(plan: Plan, girder: Girder, s: Stanchion): Placed[] {
-  const post = part<StanchionPart>(plan, s.part, 'stanchion')
-  const bracket = part<BracketPart>(plan, s.bracket, 'bracket')
+function oneStanchion(parts: readonly Part[], girder: Girder, s: Stanchion): Placed[] {
+  const post = part<StanchionPart>(parts, s.part, 'stanchion')
+  const bracket = part<BracketPart>(parts, s.bracket, 'bracket')
   const frame = girderMatrix(girder)
   const axis = tubeHeight(girder, s.offset)
   const put = (piece: Piece, x: number, y: number, z: number, size: [number, number, number]): Placed => ({
@@ -75,6 +71,6 @@ function tubeHeight(girder: Girder, offset: number): number {
   return row ? Math.max(TUBE, row.height - row.barDiameter - TUBE) : 0.1
 }
 
-function part<P extends { kind: string }>(plan: Plan, id: string, kind: P['kind']): P | undefined {
-  return plan.parts.find((p) => p.id === id && p.kind === kind) as P | undefined
+function part<P extends Part>(parts: readonly Part[], id: string, kind: P['kind']): P | undefined {
+  return parts.find((p) => p.id === id && p.kind === kind) as P | undefined
 }

@@ -1,7 +1,7 @@
-/** Tie-back legs as flat bands from head to loop: both legs of every tie-back, in plan coordinates. */
+/** Tie-back legs as flat bands from head to loop: both legs of every tie-back of a line, in plan coordinates. */
 import { headHeight } from '../../geometry/line'
 import { type Leg, tieBackLegs } from '../../geometry/tie-back'
-import type { Girder, Line, Plan, TieBack, Vec3 } from '../../plan/types'
+import type { Girder, Line, Part, TieBack, Vec3 } from '../../plan/types'
 import { overGirder } from '../place'
 
 /** Width of a strap in the picture, m; the plan does not tell it. */
@@ -17,17 +17,13 @@ export interface StrapLeg {
 }
 
 /** Legs whose loops exist. */
-export function strapLegs(plan: Plan): StrapLeg[] {
-  return plan.lines.flatMap((line) => {
-    const girder = plan.girders.find((g) => g.id === line.girder)
-    return girder ? line.tieBacks.flatMap((t) => legsOf(plan, girder, line, t)) : []
-  })
-}
+export const strapLegs = (line: Line, girder: Girder, parts: readonly Part[]): StrapLeg[] =>
+  line.tieBacks.flatMap((t) => legsOf(parts, girder, line, t))
 
-function legsOf(plan: Plan, girder: Girder, line: Line, tieBack: TieBack): StrapLeg[] {
+function legsOf(parts: readonly Part[], girder: Girder, line: Line, tieBack: TieBack): StrapLeg[] {
   const index = line.stanchions.findIndex((s) => s.id === tieBack.stanchion)
   const stanchion = line.stanchions[index]
-  const height = stanchion && headHeight(plan, stanchion)
+  const height = stanchion && headHeight({ parts }, stanchion)
   if (!stanchion || height === null || height === undefined) return []
   const head = overGirder(girder, stanchion.station, stanchion.offset, height)
   return tieBackLegs(girder, stanchion, height, index === 0 ? -1 : 1, tieBack).flatMap((leg) => {
