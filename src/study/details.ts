@@ -103,8 +103,16 @@ function hanging(place: LinePlace, c: FallCase): Pick<LineDetail, 'hangingAt' | 
   return { hangingAt: [x, y, top + c.height - drop], dRingAt: [x, y, dRing], feetAt: [x, y, feet] }
 }
 
-/** The pictures of one line. */
+const made = new WeakMap<LineStudy, LineDetail>()
+
+/** The pictures of one line; of the same study the same object, so that who shows it knows that nothing changed. */
 export function lineDetail(study: LineStudy): LineDetail {
+  const detail = made.get(study) ?? makeDetail(study)
+  made.set(study, detail)
+  return detail
+}
+
+function makeDetail(study: LineStudy): LineDetail {
   const { input, statics } = study
   const nominal = statics.installed('nominal')
   const c = governingCase(study)

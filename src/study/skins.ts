@@ -18,10 +18,11 @@ export function keepSkins(): SkinKeeper {
   let kept = new Map<string, Kept>()
   return (rooms, tolerance) => {
     const next = new Map<string, Kept>()
+    const hasty = tolerance > PICTURE_TOLERANCE.rest
     for (const room of rooms) {
       const before = kept.get(room.line)
       const still = before && before.tolerance <= tolerance && sameRoom(before.room, room)
-      next.set(room.line, still ? before : { room, tolerance, skin: skinOf(room, tolerance) })
+      next.set(room.line, still ? before : { room, tolerance, skin: skinOf(room, tolerance, hasty) })
     }
     kept = next
     return [...next.values()].flatMap(({ skin }) => (skin ? [skin] : []))

@@ -16,7 +16,7 @@ export interface StudyOptions {
   wholeRooms?: boolean
   /** Models that the plan names, by file; what is missing makes its gap unknown. */
   models?: Models
-  /** Studies of lines that have not changed since, by line id; see `sameLine`. */
+  /** Studies of lines that have not changed since, by line id. */
   known?: Map<string, LineStudy>
   progress?: (done: number, what: string) => void
   cancelled?: () => boolean

@@ -9,7 +9,7 @@ function slowWorker() {
   const { port1, port2 } = new MessageChannel()
   const ends: (() => void)[] = []
   const api = {
-    run: () => new Promise((resolve) => ends.push(() => resolve({ results: ends.length, details: [] }))),
+    run: () => new Promise((resolve) => ends.push(() => resolve({ results: { lines: [] }, details: [] }))),
     skins: () => [],
     stop: () => undefined,
     keepModel: () => undefined,

@@ -5,8 +5,11 @@ import type { Skin } from '../../geometry/room/skin/skin'
 import type { Plan } from '../../plan/types'
 import type { Explained } from '../../solver/explain'
 import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
+import type { LineDetail } from '../../study/details'
+import type { LineResults } from '../../study/results'
 import { handModels } from '../models/hand'
-import type { Studied, StudyJob, StudyWorker } from './study-worker'
+import type { Studied, StudiedSent, StudyJob, StudyWorker } from './study-worker'
+import { receiver } from './unchanged'
 
 export type Outcome =
   | { kind: 'done'; plan: Plan; studied: Studied; restarted: boolean }
@@ -38,6 +41,17 @@ interface Live {
   api: Comlink.Remote<StudyWorker>
   /** Models that this worker has. */
   models: Map<string, ReadModel>
+  /** Puts together what came over, from what changed and what came before. */
+  whole: (sent: StudiedSent) => Studied
+  skins: ReturnType<typeof receiver<Skin>>
+}
+
+function wholeStudies(): Live['whole'] {
+  const [lines, details] = [receiver<LineResults>(), receiver<LineDetail>()]
+  return (sent) => ({
+    results: { ...sent.results, lines: lines(sent.results.lines) },
+    details: details(sent.details),
+  })
 }
 
 export function createRunner(
@@ -58,7 +72,13 @@ export function createRunner(
 
   const start = (): Live => {
     const worker = makeWorker()
-    const started = { worker, api: Comlink.wrap<StudyWorker>(worker), models: new Map() }
+    const started = {
+      worker,
+      api: Comlink.wrap<StudyWorker>(worker),
+      models: new Map(),
+      whole: wholeStudies(),
+      skins: receiver<Skin>(),
+    }
     worker.onerror = (event) =>
       died(started, event.message || 'the study stopped for a reason it did not tell')
     return started
@@ -88,10 +108,10 @@ export function createRunner(
   const work = async (at: Live, plan: Plan): Promise<void> => {
     try {
       await handModels(at.api, at.models)
-      const studied = await at.api.run(plan, job(), Comlink.proxy(progress))
+      const sent = await at.api.run(plan, job(), Comlink.proxy(progress))
       if (at !== live) return
-      if (studied) {
-        told({ kind: 'done', plan, studied, restarted })
+      if (sent) {
+        told({ kind: 'done', plan, studied: at.whole(sent), restarted })
         restarted = false
         await showSkins(at, plan)
         if (at !== live) return
@@ -107,7 +127,7 @@ export function createRunner(
 
   const showSkins = async (at: Live, plan: Plan): Promise<void> => {
     if (waiting && performance.now() - skinsAt < SKINS_EVERY) return
-    const skins = await at.api.skins(!interrupt)
+    const skins = at.skins(await at.api.skins(!interrupt))
     skinsAt = performance.now()
     if (at === live) told({ kind: 'skins', plan, skins })
   }

@@ -1,10 +1,14 @@
 /** Keeps the study in step with the plan: quick results while a hand moves something, whole ones when it rests. */
+import type { Skin } from '../../geometry/room/skin/skin'
+import type { Plan } from '../../plan/types'
 import type { Explained } from '../../solver/explain'
 import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
+import type { Results } from '../../study/results'
 import { awaitPicture, firstPicture } from '../first-picture'
 import { modelStore } from '../models/model-store'
 import { app } from '../store'
 import type { FindingKey } from '../window-state'
+import { keepEqual, keepShown } from './keep-shown'
 import { createRunner, type Outcome, type Runner } from './runner'
 
 /** After this long without a change the falls in time are computed, ms; later while a hand still holds on. */
@@ -20,6 +24,26 @@ const set = (part: Partial<ReturnType<typeof app.getState>['study']>): void =>
 
 const again = 'The computation had to be started again; these results are from the new run.'
 
+/** The plan that the surfaces shown are of. */
+let skinsPlan: Plan | null = null
+
+function showSkins(came: Skin[], of: Plan): void {
+  const skins = keepShown(app.getState().study.skins, skinsPlan, came, of, (s) => s.line)
+  skinsPlan = of
+  set({ skins })
+}
+
+/** Findings and gaps that say what they said stay the objects that the panels show. */
+function withKnown(came: Results): Results {
+  const shown = app.getState().study.results
+  if (!shown) return came
+  return {
+    ...came,
+    findings: keepEqual(shown.findings, came.findings, (f) => `${f.rule} ${f.subject}`),
+    obstacles: keepEqual(shown.obstacles, came.obstacles, (o) => o.id),
+  }
+}
+
 function onQuick(outcome: Outcome): void {
   if (outcome.kind === 'failed') {
     if (outcome.plan === app.getState().plan) set({ status: 'failed', error: outcome.why })
@@ -27,11 +51,12 @@ function onQuick(outcome: Outcome): void {
   }
   const { study } = app.getState()
   if (outcome.kind === 'skins') {
-    if (!(study.ofPlan === outcome.plan && study.whole)) set({ skins: outcome.skins })
+    if (!(study.ofPlan === outcome.plan && study.whole)) showSkins(outcome.skins, outcome.plan)
     return
   }
   if (study.ofPlan === outcome.plan && study.whole) return
-  const { results, details } = outcome.studied
+  const results = withKnown(outcome.studied.results)
+  const details = keepShown(study.details, study.ofPlan, outcome.studied.details, outcome.plan, (d) => d.id)
   set({ results, details, ofPlan: outcome.plan, whole: false, error: null, ...note(outcome.restarted) })
 }
 
@@ -42,10 +67,12 @@ function onWhole(outcome: Outcome): void {
     return
   }
   if (outcome.kind === 'skins') {
+    skinsPlan = outcome.plan
     set({ skins: outcome.skins })
     return
   }
-  const { results, details } = outcome.studied
+  const { details } = outcome.studied
+  const results = withKnown(outcome.studied.results)
   set({
     status: 'done',
     progress: 1,

@@ -12,15 +12,22 @@ import { type ClashDetail, type ClashPlace, clashDetail } from '../../study/clas
 import type { LineDetail } from '../../study/details'
 import { explainFinding } from '../../study/explain'
 import { type LineStudy, studyLine } from '../../study/line-study'
-import type { Results } from '../../study/results'
+import type { LineResults, Results } from '../../study/results'
 import { keepSkins, PICTURE_TOLERANCE } from '../../study/skins'
 import { type Study, type StudyOptions, study } from '../../study/study'
 import { timeFallsOf } from '../../study/time-falls'
 import { lineKey } from './line-key'
+import { type Sent, sender } from './unchanged'
 
 export interface Studied {
   results: Results
   details: LineDetail[]
+}
+
+/** The same on its way to the window: of lines, only those that have changed since the last time. */
+export interface StudiedSent {
+  results: Omit<Results, 'lines'> & { lines: Sent<LineResults>[] }
+  details: Sent<LineDetail>[]
 }
 
 export interface StudyJob {
@@ -35,6 +42,9 @@ let newest = 0
 let rooms: Room[] = []
 let last: Study | null = null
 const skinsOf = keepSkins()
+const sendLines = sender<LineResults>((line) => line.id)
+const sendDetails = sender<LineDetail>((detail) => detail.id)
+const sendSkins = sender<Skin>((skin) => skin.line)
 
 /** Lets messages in: a stop that waits is heard before the next line. */
 const breathe = (): Promise<void> =>
@@ -54,7 +64,7 @@ async function run(
   plan: Plan,
   job: StudyJob,
   progress: (done: number, what: string) => void,
-): Promise<Studied | null> {
+): Promise<StudiedSent | null> {
   const mine = ++newest
   const timeFalls = job.withoutTime ? noTime : timeFallsOf({})
   for (const [i, line] of plan.lines.entries()) {
@@ -74,7 +84,8 @@ async function run(
   const done = study(plan, { ...options, models })
   rooms = done.obstacles.rooms
   last = done
-  return { results: done.results, details: done.details }
+  const { results, details } = done
+  return { results: { ...results, lines: sendLines(results.lines) }, details: sendDetails(details) }
 }
 
 /** Keeps a model file for the studies to come; null lets it go. */
@@ -110,7 +121,8 @@ const worker = {
   why,
   keepModel,
   /** The rooms of the last study as surfaces for the picture; apart from `run`, so that figures need not wait. */
-  skins: (coarse: boolean): Skin[] => skinsOf(rooms, PICTURE_TOLERANCE[coarse ? 'drag' : 'rest']),
+  skins: (coarse: boolean): Sent<Skin>[] =>
+    sendSkins(skinsOf(rooms, PICTURE_TOLERANCE[coarse ? 'drag' : 'rest'])),
   stop: (): void => {
     newest++
   },

@@ -25,12 +25,15 @@ export interface Skin {
   lowest: Vec3 | null
 }
 
-/** Builds the skin of a room; null where the room is empty. */
-export function skinOf(room: Room, tolerance: number = SKIN_TOLERANCE): Skin | null {
+/**
+ * Builds the skin of a room; null where the room is empty. With `hasty` it does not follow jumps of the underside that run
+ * across its rows, which takes most of the time: for a picture that lasts while a hand moves, never for a number.
+ */
+export function skinOf(room: Room, tolerance: number = SKIN_TOLERANCE, hasty = false): Skin | null {
   const weave = weaveOf(room, tolerance)
   if (!weave) return null
   const columns = columnsOf(weave, tolerance)
-  const { positions, indices, undersideCount } = stitch(weave, columns, tolerance)
+  const { positions, indices, undersideCount } = stitch(weave, columns, hasty ? null : tolerance)
   const low = lowestPoint(room)
   return {
     line: room.line,
@@ -59,12 +62,13 @@ function lowestOf(weave: Weave, c: Column): Vec3 {
 
 /**
  * Underside rows of a column are its vertices 0 ... n-1, then the lid's right and left edge. Every edge of the surface
- * is shared by two triangles that run it in opposite ways, also where a band has no width.
+ * is shared by two triangles that run it in opposite ways, also where a band has no width. Without a tolerance jumps across
+ * the rows are left as the rows have them.
  */
 function stitch(
   weave: Weave,
   columns: Column[],
-  tolerance: number,
+  tolerance: number | null,
 ): Pick<Skin, 'positions' | 'indices' | 'undersideCount'> {
   const rows = columns[0]!.v.length
   const each = rows + 2
@@ -89,7 +93,8 @@ function stitch(
   }
   cap(rest, 0, rows, false)
   cap(rest, (columns.length - 1) * each, rows, true)
-  const fine = refine(weave, { positions: woven, under }, tolerance * SHARE)
+  const plain = { positions: woven, under }
+  const fine = tolerance === null ? plain : refine(weave, plain, tolerance * SHARE)
   const indices = new Uint32Array(fine.under.length + rest.length)
   indices.set(fine.under)
   indices.set(rest, fine.under.length)
