@@ -99,17 +99,27 @@ export function lineOfRef(plan: Plan, ref: Ref): Line | null {
 }
 
 /** The reference for a bare id, such as a finding's subject; null for ids that the plan does not have. */
-export function refOfId(plan: Plan, id: string): Ref | null {
-  const kinds: RefKind[] = [
-    'stanchion',
-    'tie-back',
-    'line',
-    'worker',
-    'obstacle',
-    'girder',
-    'loop-row',
-    'deck',
+export const refOfId = (plan: Plan, id: string): Ref | null => refsOf(plan).get(id) ?? null
+
+const refs = new WeakMap<Plan, ReadonlyMap<string, Ref>>()
+
+/** Of everything in a plan, by id; looked through once for each plan, since a list of findings asks for all of them. */
+function refsOf(plan: Plan): ReadonlyMap<string, Ref> {
+  const known = refs.get(plan) ?? new Map(everyRef(plan).map((ref) => [ref.id, ref]))
+  refs.set(plan, known)
+  return known
+}
+
+function everyRef({ lines, workers, obstacles, girders, decks = [], parts }: Plan): Ref[] {
+  const all = (kind: RefKind, list: readonly { id: string }[]): Ref[] => list.map(({ id }) => ({ kind, id }))
+  return [
+    ...all('part', parts),
+    ...all('deck', decks),
+    ...girders.flatMap((g) => all('loop-row', g.loops)),
+    ...all('girder', girders),
+    ...all('obstacle', obstacles),
+    ...all('worker', workers),
+    ...all('line', lines),
+    ...lines.flatMap((l) => [...all('tie-back', l.tieBacks), ...all('stanchion', l.stanchions)]),
   ]
-  for (const kind of kinds) if (resolveRef(plan, { kind, id })) return { kind, id }
-  return plan.parts.some((p) => p.id === id) ? { kind: 'part', id } : null
 }

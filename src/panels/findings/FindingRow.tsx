@@ -1,28 +1,29 @@
-import { type JSX, useEffect, useRef } from 'react'
-import { formatQuantity } from '../../plan/units'
+import { type JSX, memo, useEffect, useRef } from 'react'
+import { formatQuantity, type UnitSystem } from '../../plan/units'
 import { hoverFinding } from '../../state/actions'
-import { isFinding } from '../../state/derived'
 import { chooseAndFly } from '../../state/findings'
-import { refOfId, sameRef } from '../../state/refs'
-import { useApp } from '../../state/store'
 import type { Finding } from '../../study/results'
 import { StatusMark, statusColour } from '../words/StatusMark'
-import { refName, statusWord } from '../words/status'
+import { statusWord } from '../words/status'
 import css from './findings.module.css'
 import { limitWords, ruleWord } from './words'
 
-/** One finding: its shape, what, where, how much, against what. Hover shows it in scene and tape, a click flies there. */
-export function FindingRow({ finding }: { finding: Finding }): JSX.Element {
-  const units = useApp((s) => s.units)
-  const chosen = useApp((s) => isFinding(finding, s.finding))
-  const plan = useApp((s) => s.plan)
-  // Made anew on every call, so it is no selector of the store.
-  const ref = refOfId(plan, finding.subject)
-  const where = useApp((s) => placeWords(s.plan, finding))
-  const hovered = useApp((s) => s.hover !== null && ref !== null && sameRef(s.hover, ref))
-  const noted = useApp((s) =>
-    (s.plan.records ?? []).some((r) => r.kind === 'finding-note' && isFinding(finding, r)),
-  )
+export interface RowProps {
+  finding: Finding
+  units: UnitSystem
+  /** What it is about and on which line, in words. */
+  where: string
+  chosen: boolean
+  hovered: boolean
+  noted: boolean
+}
+
+/**
+ * One finding: its shape, what, where, how much, against what. Hover shows it in scene and tape, a click flies there. Asks
+ * nothing of the store: there are hundreds of rows, and each would be asked at every move of the hand.
+ */
+export const FindingRow = memo(function FindingRow(props: RowProps): JSX.Element {
+  const { finding, units, where, chosen, hovered, noted } = props
   const row = useRef<HTMLButtonElement>(null)
   useEffect(() => {
     if (chosen) row.current?.scrollIntoView({ block: 'nearest' })
@@ -66,19 +67,9 @@ export function FindingRow({ finding }: { finding: Finding }): JSX.Element {
       </span>
     </button>
   )
-}
+})
 
-const valueWords = (finding: Finding, units: 'us' | 'si'): string =>
+const valueWords = (finding: Finding, units: UnitSystem): string =>
   finding.value === null && finding.status === 'pass'
     ? 'holds'
     : formatQuantity(finding.value, finding.unit, units)
-
-function placeWords(plan: Parameters<typeof refName>[0], finding: Finding): string {
-  const ref = refOfId(plan, finding.subject)
-  const name = ref ? refName(plan, ref) : finding.subject
-  const line =
-    finding.line && finding.line !== finding.subject
-      ? plan.lines.find((l) => l.id === finding.line)
-      : undefined
-  return line ? `${name}, ${line.name || line.id}` : name
-}

@@ -5,6 +5,7 @@ import { useApp } from '../../state/store'
 import type { Finding } from '../../study/results'
 import { FindingRow } from './FindingRow'
 import css from './findings.module.css'
+import { useRows } from './rows'
 import { StudyNotice } from './StudyNotice'
 import { Why } from './Why'
 
@@ -40,15 +41,18 @@ function List({ findings }: { findings: Finding[] }): JSX.Element {
     () => [findings.filter((f) => f.status !== 'pass'), findings.filter((f) => f.status === 'pass')],
     [findings],
   )
+  const rowOf = useRows()
   return (
     <div className={css.list} data-testid="findings">
       {open.map((f) => (
-        <FindingRow key={`${f.rule} ${f.subject}`} finding={f} />
+        <FindingRow key={keyOf(f)} {...rowOf(f)} />
       ))}
       {holding.length > 0 ? <div className={css.section}>Holds, least margin first</div> : null}
       {holding.map((f) => (
-        <FindingRow key={`${f.rule} ${f.subject}`} finding={f} />
+        <FindingRow key={keyOf(f)} {...rowOf(f)} />
       ))}
     </div>
   )
 }
+
+const keyOf = (f: Finding): string => `${f.rule} ${f.subject}`
