@@ -53,15 +53,17 @@ const atLeast = new Set([
   'hardware-strength',
   'rope-held',
   'obstacle-gap',
+  'rescue-plan',
 ])
 
-/** Rules that ask for a value within a range: their limit is the end of it that is nearer. */
-const within = new Set(['eye-offset', 'worker-mass'])
-
-/** Whether the limit is a lower one. Of a range the margin tells which end it is taken from. */
+/**
+ * Whether the limit is a lower one. The margin tells it, also which end of a range the limit is; where there is no margin,
+ * or a value right at its limit, the rule does.
+ */
 function isLower({ rule, value, limit, margin }: Finding): boolean {
-  if (!within.has(rule) || value === null || limit === null || margin == null) return atLeast.has(rule)
-  return Math.abs(margin - (value - limit)) <= Math.abs(margin - (limit - value))
+  if (value === null || limit === null || margin == null) return atLeast.has(rule)
+  const [above, below] = [Math.abs(margin - (value - limit)), Math.abs(margin - (limit - value))]
+  return above === below ? atLeast.has(rule) : above < below
 }
 
 export function limitWords(finding: Finding, units: UnitSystem): string {

@@ -15,6 +15,8 @@ export const statusOrder: FindingStatus[] = ['fail', 'warn', 'unknown', 'pass']
 
 /** What a thing is called: its name where it has one, else its id. */
 export function refName(plan: Plan, ref: Ref): string {
+  // These have no other name; a list of hundreds of findings need not look for each.
+  if (ref.kind === 'stanchion' || ref.kind === 'tie-back') return ref.id
   const found = resolveRef(plan, ref)
   if (!found) return ref.id
   switch (found.kind) {
@@ -27,7 +29,6 @@ export function refName(plan: Plan, ref: Ref): string {
     case 'line':
       return found.line.name || ref.id
     case 'stanchion':
-      return ref.id
     case 'tie-back':
       return ref.id
     case 'worker':
