@@ -31,8 +31,7 @@ export function findingRows(c: Comparison, plan: Plan, units: UnitSystem): SideB
   return c.findings.map((x) => ({
     key: `${x.rule} ${x.subject} ${x.after?.line ?? x.before?.line ?? ''}`,
     what: `${ruleById(x.rule)?.title ?? x.rule}, ${nameOf(plan, x.subject)} (${turns[x.how]})`,
-    before: side(x.before),
-    after: side(x.after),
+    ...sides(side(x.before), side(x.after)),
   }))
 }
 
@@ -41,6 +40,11 @@ export const governingRows = (c: Comparison, plan: Plan, units: UnitSystem): Sid
   c.governing.map((x) => ({
     key: `${x.line} ${x.figure}`,
     what: `${nameOf(plan, x.line)}, ${figureWords[x.figure]}`,
-    before: formatQuantity(x.before, x.unit, units),
-    after: formatQuantity(x.after, x.unit, units),
+    ...sides(formatQuantity(x.before, x.unit, units), formatQuantity(x.after, x.unit, units)),
   }))
+
+/** Two figures that read the same but are not are said to be so. */
+const sides = (before: string, after: string): Pick<SideBySide, 'before' | 'after'> => ({
+  before,
+  after: before === after ? `${after} (less apart than is printed)` : after,
+})

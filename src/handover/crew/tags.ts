@@ -39,10 +39,10 @@ function tagsOfLine(
   width: number,
   newPage: boolean,
 ): Content[] {
-  const out = outOfService(file, words, letters)
+  // Each cell is made for itself: the engine places a block once, and leaves it out where it meets it again.
   const body: TableCell[][] = [
     [identity(input, file, words, letters), inspections(file, words, letters)],
-    [out, out],
+    [outOfService(file, words, letters), outOfService(file, words, letters)],
   ]
   return [
     {
@@ -61,10 +61,10 @@ function tagsOfLine(
 }
 
 /** A hole to hang it by. */
-const hole: Content = {
+const hole = (): Content => ({
   canvas: [{ type: 'ellipse', x: 6, y: 6, r1: 6, r2: 6, lineWidth: 0.8 }],
   alignment: 'center',
-}
+})
 
 function identity(input: HandoverInput, file: LineFile, words: Words, letters: Letters): Content {
   const w = words.tag
@@ -72,7 +72,7 @@ function identity(input: HandoverInput, file: LineFile, words: Words, letters: L
   const { line } = file
   return {
     stack: [
-      hole,
+      hole(),
       say(letters, w.title, { bold: true, size: 15 }),
       say(letters, `${w.line}: ${line.name}`, { bold: true, size: 13 }),
       say(letters, input.plan.title),
@@ -91,7 +91,7 @@ function inspections(file: LineFile, words: Words, letters: Letters): Content {
   const w = words.tag
   return {
     stack: [
-      hole,
+      hole(),
       say(letters, w.inspected, { bold: true, size: 13 }),
       say(letters, file.line.name),
       say(letters, w.doNotUse, { bold: true }),
@@ -110,7 +110,7 @@ function outOfService(file: LineFile, words: Words, letters: Letters): Content {
   const w = words.tag
   return {
     stack: [
-      hole,
+      hole(),
       say(letters, w.outOfService, { bold: true, size: 22 }),
       say(letters, file.line.name, { bold: true, size: 13 }),
       table(letters, {

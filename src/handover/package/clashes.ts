@@ -19,6 +19,7 @@ export function clashChapter(c: Chapter): Content[] {
     return [
       nameWithId(plan, o.id),
       gapWords(o, c),
+      nearestWords(o, c),
       o.line ? nameOf(plan, o.line) : '',
       o.station === null ? '' : c.both(o.station, 'm'),
       studied?.worker ? nameOf(plan, studied.worker) : '',
@@ -26,16 +27,16 @@ export function clashChapter(c: Chapter): Content[] {
     ]
   })
   const note =
-    "The gap is the least vertical distance from the underside of the fall room to the thing, less the thing's own margin; below zero the room reaches into it."
+    "The gap is the least vertical distance from the underside of the fall room to the thing, less the thing's own margin; below zero the room reaches into it. Line, station, worker and place are those of the gap. Any way: the least distance in any direction from the fall room, without that margin."
   return [
     heading(letters, 'Gaps and clashes', 1),
     say(letters, note),
     rows.length === 0
       ? say(letters, 'The plan names nothing that a fall could meet.')
       : table(letters, {
-          head: ['What', 'Gap', 'Line', 'Station', 'Worker', 'x, y, z (m)'],
+          head: ['What', 'Gap', 'Any way', 'Line', 'Station', 'Worker', 'x, y, z (m)'],
           rows,
-          widths: ['*', 108, 70, 72, 60, 74],
+          widths: ['*', 88, 76, 64, 72, 56, 74],
         }),
     ...roomTable(c),
   ]
@@ -77,6 +78,10 @@ const both = (value: number | null, power: number, si: string, us: string): stri
 
 const cubic = (v: number | null): string => both(v, 3, 'm3', 'ft3')
 const square = (v: number | null): string => both(v, 2, 'm2', 'ft2')
+
+/** The least distance in any direction; empty where it was not computed, as while falls in time are left out. */
+const nearestWords = (o: ObstacleResult, c: Chapter): string =>
+  o.nearest === undefined || o.nearest === null ? '' : c.both(o.nearest, 'm')
 
 function gapWords(o: ObstacleResult, c: Chapter): string {
   if (o.unknown !== undefined) return `not known: ${o.unknown}`

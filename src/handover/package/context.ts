@@ -14,6 +14,9 @@ export interface Chapter {
   both: (value: number | null, unit: string) => string
 }
 
+/** The figure in the other system is not broken from its unit at the end of a line. */
+const unbroken = (text: string): string => text.replace(/\(.*\)$/, (other) => other.replaceAll(' ', '\u00a0'))
+
 export function chapterOf(input: HandoverInput, letters: Letters): Chapter {
   const { units } = input.plan
   return {
@@ -22,6 +25,6 @@ export function chapterOf(input: HandoverInput, letters: Letters): Chapter {
     letters,
     sheet: sheetOf(units),
     units,
-    both: (value, unit) => formatBoth(value, unit, units),
+    both: (value, unit) => unbroken(formatBoth(value, unit, units)),
   }
 }

@@ -10,7 +10,7 @@ import { headHeight } from '../../geometry/line'
 import { formatLength } from '../../plan/units'
 import type { LineFile } from '../input'
 import { nameOf } from '../names'
-import { drawing, heading, inner, say } from '../pdf/paper'
+import { drawing, heading, inner, say, together } from '../pdf/paper'
 import type { Chapter } from './context'
 import { bodyAt, roomOutline, undersideAt, worstStations } from './room-section'
 
@@ -93,14 +93,13 @@ export function drawingChapter(c: Chapter, file: LineFile, made: LineDrawings): 
     ...made.sections.map((s): [string, Drawing] => [sectionName(c, s.station), s.drawing]),
   ]
   const known = named.filter((n): n is [string, Drawing] => n[1] !== null)
-  return known.map(([name, d], i) => ({
-    stack: [
+  return known.map(([name, d], i) =>
+    together([
       ...(i === 0 ? [heading(letters, `Drawings: ${file.line.name}`, 2)] : []),
       say(letters, scaled(name, d), { bold: true, size: 8.5 }),
       drawing(d.picture, letters),
-    ],
-    unbreakable: true,
-  }))
+    ]),
+  )
 }
 
 const sectionName = (c: Chapter, station: number): string =>
@@ -126,14 +125,11 @@ export function stackChapter(c: Chapter, file: LineFile): Content[] {
   const picture = stack(input, 300, 230, paperTheme)
   const where = `${worker.name}, station ${formatLength(governing.station, c.units)}, by energy, ${governing.line} line, ${governing.connector} connector`
   return [
-    {
-      stack: [
-        heading(c.letters, `What adds up to the clearance: ${file.line.name}`, 2),
-        say(c.letters, where, { size: 8.5 }),
-        drawing(picture, c.letters),
-      ],
-      unbreakable: true,
-    },
+    together([
+      heading(c.letters, `What adds up to the clearance: ${file.line.name}`, 2),
+      say(c.letters, where, { size: 8.5 }),
+      drawing(picture, c.letters),
+    ]),
   ]
 }
 

@@ -1,7 +1,7 @@
 /** Findings with limit, value, margin and source; and the sums behind those that govern. */
 import type { Content } from 'pdfmake/interfaces'
 import { ruleById } from '../../rules'
-import { type Explained, flatten } from '../../solver/explain'
+import type { Explained } from '../../solver/explain'
 import { explainFinding } from '../../study/explain'
 import type { Finding } from '../../study/results'
 import { nameWithId } from '../names'
@@ -98,10 +98,10 @@ export function explanationChapter(c: Chapter): Content[] {
 
 function explainedBlock(c: Chapter, f: Finding, tree: Explained): Content[] {
   const title = `${ruleById(f.rule)?.title ?? f.rule}: ${nameWithId(c.input.plan, f.subject)} (${statusWords[f.status]})`
-  const rows = flatten(tree).map(({ node, depth }) => [
+  const rows = toldOnce(tree).map(({ node, depth, again }) => [
     { ...say(c.letters, label(node), { bold: depth === 0 }), margin: [depth * 9, 0, 0, 0] } as Content,
     say(c.letters, c.both(node.value, node.unit), { bold: depth === 0 }),
-    node.formula ?? '',
+    again ? 'as worked out above' : (node.formula ?? ''),
     node.note ? `${node.source}. ${node.note}` : node.source,
   ])
   return [
@@ -115,4 +115,26 @@ function explainedBlock(c: Chapter, f: Finding, tree: Explained): Content[] {
   ]
 }
 
-const label = (node: Explained): string => (node.symbol ? `${node.label}, ${node.symbol}` : node.label)
+interface Row {
+  node: Explained
+  depth: number
+  /** Its parts stand further up in the same table. */
+  again: boolean
+}
+
+/** Each number with its parts once: where the same number comes again from the same parts, its row stands alone. */
+function toldOnce(tree: Explained): Row[] {
+  const seen = new Set<string>()
+  const rows = (node: Explained, depth: number): Row[] => {
+    if (node.parts.length === 0) return [{ node, depth, again: false }]
+    const key = JSON.stringify(node)
+    if (seen.has(key)) return [{ node, depth, again: true }]
+    seen.add(key)
+    return [{ node, depth, again: false }, ...node.parts.flatMap((part) => rows(part, depth + 1))]
+  }
+  return rows(tree, 0)
+}
+
+/** A label that says how, as "the shaft, pressed,", stands here without the comma that a sentence wants. */
+const label = ({ label: text, symbol }: Explained): string =>
+  symbol ? `${text}, ${symbol}` : text.replace(/,$/, '')

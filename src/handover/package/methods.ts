@@ -101,7 +101,7 @@ function fallTable(c: Chapter, file: LineFile): Content[] {
         'Clearance',
       ],
       rows,
-      widths: [38, 38, 54, '*', 52, 52, 52, 54, 54, 52],
+      widths: [34, 36, 52, '*', 50, 48, 48, 50, 50, 50],
       size: 7,
     }),
   ]

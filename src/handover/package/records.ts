@@ -2,7 +2,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import { lineState } from '../../plan/records/line-state'
 import { recordsOf } from '../../plan/records/log'
-import type { PlanRecord } from '../../plan/types'
+import type { InspectionRecord, PlanRecord } from '../../plan/types'
 import { dayOf, type LineFile } from '../input'
 import { heading, say, table } from '../pdf/paper'
 import { asBuiltDifferences } from '../records/as-built'
@@ -13,6 +13,18 @@ const standing: Record<ReturnType<typeof lineState>['service'], string> = {
   'in-service': 'in service',
   'out-of-service': 'out of service',
   retired: 'retired',
+}
+
+const kinds: Record<PlanRecord['kind'], string> = {
+  'rescue-plan': 'rescue plan',
+  approval: 'approval',
+  'as-built': 'as built',
+  inspection: 'inspection',
+  daily: 'daily check',
+  'out-of-service': 'out of service',
+  'in-service': 'in service',
+  retired: 'retired',
+  'finding-note': 'note on a finding',
 }
 
 export function recordsChapter(c: Chapter): Content[] {
@@ -40,7 +52,7 @@ function lineRecords(c: Chapter, file: LineFile): Content[] {
       ? [
           table(c.letters, {
             head: ['Date', 'What', 'By', 'Said'],
-            rows: records.map((r) => [dayOf(r.at), r.kind, r.by, recordText(c, r)]),
+            rows: records.map((r) => [dayOf(r.at), kinds[r.kind], r.by, recordText(c, r)]),
             widths: [62, 84, 100, '*'],
           }),
         ]
@@ -74,6 +86,21 @@ function asBuiltTable(c: Chapter, file: LineFile): Content[] {
   ]
 }
 
+/** Every item by its short name under what was found, what failed first. */
+function inspected(r: InspectionRecord): string {
+  const found = [
+    ['fail', 'failed'],
+    ['pass', 'passed'],
+    ['n/a', 'not applicable'],
+  ] as const
+  const texts = found.flatMap(([result, word]) => {
+    const items = r.items.filter((i) => i.result === result)
+    const named = items.map((i) => i.id.replaceAll('-', ' ') + (i.note ? ` (${i.note})` : ''))
+    return named.length > 0 ? [`${word}: ${named.join(', ')}`] : []
+  })
+  return texts.join('; ') || 'no item was looked at'
+}
+
 function recordText(c: Chapter, r: PlanRecord): string {
   const note = r.note ? `; ${r.note}` : ''
   switch (r.kind) {
@@ -82,9 +109,8 @@ function recordText(c: Chapter, r: PlanRecord): string {
     case 'as-built':
       return `tension ${c.both(r.tension, 'N')}${note}`
     case 'inspection': {
-      const failed = r.items.filter((i) => i.result === 'fail').map((i) => i.id)
       const photos = r.photos?.length ? `; photos ${r.photos.join(', ')}` : ''
-      return `${r.items.length} items, ${failed.length > 0 ? `not passed: ${failed.join(', ')}` : 'none failed'}${photos}${note}`
+      return `${inspected(r)}${photos}${note}`
     }
     case 'daily':
       return `${r.passed ? 'passed' : 'did not pass'}, tension ${c.both(r.tension, 'N')}${note}`

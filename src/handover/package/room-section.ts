@@ -3,6 +3,7 @@ import { girderRoll } from '../../drawings/frame'
 import type { Point } from '../../drawings/view'
 import { type Room, underside } from '../../geometry/room'
 import type { Girder } from '../../plan/types'
+import type { ObstacleResult } from '../../study/results'
 import type { LineFile } from '../input'
 
 /** Widest offset that is looked at, and the step between samples, m. */
@@ -41,29 +42,34 @@ export function roomOutline(room: Room, girder: Girder, stations: number[]): Poi
   ]
 }
 
+/** Stations nearer than this share a section, m: less than half a body. */
+const NEAR = 0.25
+
 /** The governing fall's attachment and feet, if it is at this station; as offset and height. */
 export function bodyAt(file: LineFile, station: number): { attachment: Point; feet: Point } | null {
   const { governing, hangingAt, feetAt } = file.detail
-  if (!governing || !hangingAt || !feetAt || Math.abs(governing.station - station) > 0.02) return null
+  if (!governing || !hangingAt || !feetAt || Math.abs(governing.station - station) > NEAR) return null
   const roll = girderRoll(file.study.input.girder)
   const [a, f] = [roll.unroll(hangingAt), roll.unroll(feetAt)]
   return { attachment: [a.offset, a.height], feet: [f.offset, f.height] }
 }
 
-/** Where the room is deepest, and where it meets what is below: the stations worth a section, each once. */
+/** Where the room is deepest, and where it is nearest to what is below: the stations worth a section, each once. */
 export function worstStations(
   file: LineFile,
-  clashes: { station: number | null; gap: number | null }[],
+  clashes: Pick<ObstacleResult, 'at' | 'station' | 'gap'>[],
 ): number[] {
+  const roll = girderRoll(file.study.input.girder)
   const deepest = file.results.floor.reduce<{ station: number; depth: number } | null>((best, f) => {
     if (f.depth === null) return best
     const depth = f.depth + Math.max(0, f.excess ?? 0)
     return best && best.depth >= depth ? best : { station: f.station, depth }
   }, null)
   const known = clashes.filter(
-    (k): k is { station: number; gap: number } => k.station !== null && k.gap !== null,
+    (k): k is typeof k & { station: number; gap: number } => k.station !== null && k.gap !== null,
   )
-  const near = known.sort((a, b) => a.gap - b.gap).map((k) => k.station)
+  // Cut through the thing where it is nearest: the worker who comes so near may fall from a station beside it.
+  const near = known.sort((a, b) => a.gap - b.gap).map((k) => (k.at ? roll.unroll(k.at).station : k.station))
   const all = [...near, ...(deepest ? [deepest.station] : [])]
-  return all.filter((s, i) => all.findIndex((t) => Math.abs(t - s) < 0.25) === i).slice(0, 4)
+  return all.filter((s, i) => all.findIndex((t) => Math.abs(t - s) < NEAR) === i).slice(0, 4)
 }

@@ -57,6 +57,19 @@ export const heading = (letters: Letters, text: string, level: 1 | 2 | 3 = 1): C
   return { ...say(letters, text, { bold: true, size }), margin: [0, above, 0, 4], headlineLevel: level }
 }
 
+/**
+ * Blocks that stay on one page. A heading within them is no place to begin a page at: the engine would leave all of them
+ * out, so they are kept from the rule about headings at the foot of a page.
+ */
+export function together(blocks: Content[]): Content {
+  const plain = blocks.map((b): Content => {
+    if (typeof b !== 'object' || !('headlineLevel' in b)) return b
+    const { headlineLevel: _, ...rest } = b as ContentText & { headlineLevel?: number }
+    return rest
+  })
+  return { stack: plain, unbreakable: true }
+}
+
 /** A rule between rows only, a firmer one under the head; readable in black and white. */
 const ruled: CustomTableLayout = {
   hLineWidth: (i, node) =>

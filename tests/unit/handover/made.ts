@@ -44,23 +44,51 @@ export interface ReadPdf {
 
 const flat = (text: string): string => text.replace(/\s+/g, ' ')
 
-export const readBack = async (definition: TDocumentDefinitions): Promise<ReadPdf> =>
-  readBytes(await pdfBytes(definition, fonts))
+export const bytesOf = (definition: TDocumentDefinitions): Promise<Uint8Array> => pdfBytes(definition, fonts)
 
-export async function readBytes(bytes: Uint8Array): Promise<ReadPdf> {
+export const readBack = async (definition: TDocumentDefinitions): Promise<ReadPdf> =>
+  readBytes(await bytesOf(definition))
+
+/** What `look` reads of the bytes as a file, which is gone afterwards. */
+function asFile<T>(bytes: Uint8Array, look: (file: string) => T): T {
   const folder = mkdtempSync(join(tmpdir(), 'papers-'))
   const file = join(folder, 'paper.pdf')
   try {
     writeFileSync(file, bytes)
-    const raw = execFileSync('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'], { encoding: 'utf8' })
+    return look(file)
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+}
+
+const poppler = (tool: string, ...args: string[]): string =>
+  execFileSync(tool, args, { encoding: 'utf8', maxBuffer: 2 ** 28 })
+
+export const readBytes = (bytes: Uint8Array): ReadPdf =>
+  asFile(bytes, (file) => {
+    const raw = poppler('pdftotext', '-raw', '-enc', 'UTF-8', file, '-')
     const pages = raw.split('\f').filter((p) => p.trim() !== '')
-    const list = execFileSync('pdffonts', [file], { encoding: 'utf8' }).trim().split('\n').slice(2)
+    const list = poppler('pdffonts', file).trim().split('\n').slice(2)
     const found = list.map((l) => {
       const words = l.trim().split(/\s+/)
       return { name: words[0] ?? '', embedded: words.at(-5) === 'yes' }
     })
     return { pages: pages.map(flat), text: flat(pages.join(' ')), fonts: found }
-  } finally {
-    rmSync(folder, { recursive: true })
-  }
-}
+  })
+
+const BOX = /<page width="([\d.]+)|<word xMin="([-\d.]+)" yMin="[^"]*" xMax="([\d.]+)"/g
+
+/** How near any word comes to the left and the right edge of its page, points. */
+export const edgesOf = (bytes: Uint8Array): { left: number; right: number } =>
+  asFile(bytes, (file) => {
+    const edges = { left: Number.POSITIVE_INFINITY, right: Number.POSITIVE_INFINITY }
+    let width = 0
+    for (const [, page, low, high] of poppler('pdftotext', '-bbox', file, '-').matchAll(BOX)) {
+      if (page !== undefined) width = Number(page)
+      else {
+        edges.left = Math.min(edges.left, Number(low))
+        edges.right = Math.min(edges.right, width - Number(high))
+      }
+    }
+    return edges
+  })
