@@ -1,4 +1,4 @@
-/** Bracing between girders: diagonals and bottom strut of each cross-frame. */
+/** Bracing between girders: diagonals and bottom strut of each cross-frame; what a room enters is seen through, in colour. */
 import { memo, useEffect, useMemo } from 'react'
 import { type Bar, crossFrameBars } from '../../geometry/gaps/girder-solid'
 import { useApp } from '../../state/store'
@@ -42,7 +42,7 @@ const CrossFrame = memo(function CrossFrame({ id, bars }: { id: string; bars: re
   return (
     <>
       <mesh name={objectName(ref)} geometry={geometry} {...handlers}>
-        <Matte color={palette.steel} />
+        <Matte color={clash ? palette.fails : palette.steel} opacity={clash ? 0.5 : 1} />
       </mesh>
       <Ink
         points={edges}

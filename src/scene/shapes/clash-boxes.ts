@@ -3,6 +3,7 @@
  * shader, which cuts out whatever lies in one of them. An obstacle's own margin counts as part of it.
  */
 import { Box3, Matrix4, Vector3 } from 'three'
+import { type Bar, crossFrameBars } from '../../geometry/gaps/girder-solid'
 import type { BoxObstacle, Girder, LaneObstacle, Obstacle, Plan, Vec3 } from '../../plan/types'
 import { girderMatrix } from '../place'
 
@@ -16,7 +17,13 @@ const WIDE = 5000
 export function clashBoxes(plan: Plan, ids: readonly string[], at: ReadonlyMap<string, Vec3>): Matrix4[] {
   const obstacles = plan.obstacles.filter((o) => ids.includes(o.id))
   const girders = plan.girders.filter((g) => ids.includes(g.id))
-  const cubes = [...obstacles.flatMap((o) => cubesOf(o, at.get(o.id))), ...girders.flatMap(girderCubes)]
+  // Bars last: they are many and thin, and have a colour of their own besides.
+  const bars = obstacles.flatMap((o) => barCubes(plan, o))
+  const cubes = [
+    ...obstacles.flatMap((o) => cubesOf(o, at.get(o.id))),
+    ...girders.flatMap(girderCubes),
+    ...bars,
+  ]
   return cubes.slice(0, MOST_BOXES).map((cube) => cube.invert())
 }
 
@@ -56,6 +63,23 @@ function laneCubes({ path, width, clearHeight }: LaneObstacle, margin: number): 
     const [x, y, z] = [0, 1, 2].map((k) => (a[k]! + b[k]!) / 2 + (k === 2 ? height / 2 : 0)) as Vec3
     return new Matrix4().set(run[0], lx, 0, x, run[1], ly, 0, y, run[2], 0, height, z, 0, 0, 0, 1)
   })
+}
+
+/** The bars of a cross-frame, none of another kind or where a girder is missing. */
+function barCubes(plan: Plan, o: Obstacle): Matrix4[] {
+  const bars = o.kind === 'cross-frame' ? crossFrameBars(plan, o) : null
+  return (bars ?? []).flatMap((bar) => barCube(bar, o.margin ?? 0))
+}
+
+/** Sheared: along the bar, level across it, plumb as high as the bar is and its margin. */
+function barCube({ from, to, size }: Bar, margin: number): Matrix4[] {
+  const run: Vec3 = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
+  const flat = Math.hypot(run[0], run[1])
+  if (flat === 0) return []
+  const [lx, ly] = [(-run[1] / flat) * size, (run[0] / flat) * size]
+  const high = (size * Math.hypot(...run)) / flat + margin
+  const [x, y, z] = [0, 1, 2].map((k) => (from[k]! + to[k]!) / 2 + (k === 2 ? margin / 2 : 0)) as Vec3
+  return [new Matrix4().set(run[0], lx, 0, x, run[1], ly, 0, y, run[2], 0, high, z, 0, 0, 0, 1)]
 }
 
 function girderCubes(girder: Girder): Matrix4[] {

@@ -120,7 +120,12 @@ describe('a grid', () => {
 
 describe('what is cut out of the skin', () => {
   const plan = {
-    girders: [],
+    girders: ['A', 'B'].map((id, i) => ({
+      id,
+      start: [0, 100 + 3 * i, 5],
+      end: [9, 100 + 3 * i, 5],
+      section,
+    })),
     obstacles: [
       { id: 'box', name: 'box', kind: 'box', center: [5, 0, 2], size: [2, 1, 4], turn: 90, margin: 0.5 },
       {
@@ -135,6 +140,7 @@ describe('what is cut out of the skin', () => {
         clearHeight: 5,
       },
       { id: 'ground', name: 'ground', kind: 'ground', elevation: 1 },
+      { id: 'bracing', name: 'bracing', kind: 'cross-frame', between: ['A', 'B'], station: 4, barSize: 0.1 },
     ],
   } as unknown as Plan
 
@@ -156,6 +162,12 @@ describe('what is cut out of the skin', () => {
     ['lane', [0, 9.9, 5.9], true],
     ['ground', [300, -200, 0.9], true],
     ['ground', [0, 0, 1.1], false],
+    // Between the webs (101.5 m in the middle); the strut's axis lies a bar's half over the bottom flange: 3.42 m.
+    ['bracing', [4, 100.5, 3.42], true],
+    ['bracing', [4.06, 100.5, 3.42], false],
+    ['bracing', [4, 100.5, 3.5], false],
+    ['bracing', [4, 101.5, (3.42 + 4.82) / 2], true],
+    ['bracing', [4, 101.5, 3.6], false],
   ])('%s holds %j: %s', (id, at, held) => {
     expect(inside(id, at)).toBe(held)
   })
