@@ -9,6 +9,7 @@ import { startDeskMenu } from './desk-menu'
 import { startErrorLog } from './files/diagnostic'
 import { mayLeave, openFile, save } from './files/document'
 import { offerRestore, startJournal } from './files/journal'
+import { startKeepingSight } from './files/kept-sight'
 import { showSample } from './files/samples'
 import { recall } from './memory'
 import { startModels } from './models/load'
@@ -26,6 +27,7 @@ export async function startUp(): Promise<void> {
   startModels()
   startStudy()
   startJournal()
+  startKeepingSight()
   startDeskMenu()
   app.subscribe((state, before) => {
     if (state.plan !== before.plan) pruneWindow()

@@ -94,7 +94,7 @@ export interface WindowState {
   tool: Tool
   ghost: Ghost | null
   camera: CameraRequest
-  /** Ids of what is not shown, and of what can't be dragged or deleted; they are not part of the plan. */
+  /** Ids of what is not shown, and of what can't be dragged or deleted; kept on this machine, not part of the plan. */
   hidden: string[]
   locked: string[]
   file: FileState

@@ -9,13 +9,14 @@ import { cancelGesture } from '../edit'
 import { emptyPlan } from '../empty-plan'
 import { app, history, isDirty } from '../store'
 import { type FileState, freshWindow } from '../window-state'
+import { hiddenWords, sightOf } from './kept-sight'
 
 const noFile: FileState = { id: null, path: null, name: null, readOnly: null, sample: false }
 
 /** Makes a plan the open one, with a history that begins now. */
 export function showPlan(plan: Plan, file: Partial<FileState> = {}, saved = true): void {
   cancelGesture()
-  const { selection, hover, finding, hoverFinding, tool, ghost, hidden, locked } = freshWindow()
+  const { selection, hover, finding, hoverFinding, tool, ghost } = freshWindow()
   app.setState({
     plan,
     edited: '',
@@ -23,7 +24,8 @@ export function showPlan(plan: Plan, file: Partial<FileState> = {}, saved = true
     units: plan.units,
     file: { ...noFile, ...file },
     tapeLine: plan.lines[0]?.id ?? null,
-    ...{ selection, hover, finding, hoverFinding, tool, ghost, hidden, locked },
+    ...{ selection, hover, finding, hoverFinding, tool, ghost },
+    ...sightOf(file.path, plan),
     camera: { n: app.getState().camera.n + 1, to: 'home' },
   })
   history().clear()
@@ -42,7 +44,8 @@ export async function openText(text: string, file: Partial<FileState>): Promise<
   const read = readPlan(text)
   if (read.ok) {
     showPlan(read.plan, file)
-    if (read.notes.length > 0) tell(read.notes.join(' '), 'look')
+    const words = [...read.notes, hiddenWords(app.getState())].filter((text) => text !== '')
+    if (words.length > 0) tell(words.join(' '), 'look')
     return true
   }
   const shown = read.faults.slice(0, 8).map((f) => `${f.path}: ${f.message}`)
