@@ -20,10 +20,13 @@ export interface LabelRequest {
   anchor: 'start' | 'middle' | 'end'
   dodge?: 'up' | 'down' | 'left' | 'right' | undefined
   optional: boolean
+  /** What a plate under the text takes beyond it, picture units. */
+  grow?: number | undefined
 }
 
 export interface PlacedLabel {
   at: [number, number]
+  /** Of the text, without what its plate takes beyond it. */
   box: Box
 }
 
@@ -63,10 +66,12 @@ export class LabelSpace {
   /** A place for a text, or null where it is optional and there is none. */
   place(request: LabelRequest): PlacedLabel | null {
     const first = this.nudgedInside(request)
-    for (const at of candidates(first, request)) {
+    const places = [...candidates(first, request), ...(request.optional ? [] : around(first, request))]
+    for (const at of places) {
       const box = labelBox(at, request.text, request.size, request.bold, request.anchor)
-      if (!this.free(box) || !this.within(box)) continue
-      this.taken.push(box)
+      const whole = grown(box, request.grow ?? 0)
+      if (!this.free(whole) || !this.within(box)) continue
+      this.taken.push(whole)
       return { at, box }
     }
     if (request.optional) return null
@@ -84,6 +89,23 @@ export class LabelSpace {
     const down = Math.max(0, 1 - box.top) - Math.max(0, box.bottom - this.height + 1)
     return [x + right, y + down]
   }
+}
+
+const grown = ({ left, top, right, bottom }: Box, by: number): Box => ({
+  left: left - by,
+  top: top - by * 0.7,
+  right: right + by,
+  bottom: bottom + by * 0.7,
+})
+
+/** For what must be read and has no place on its own way: to both sides of it, nearest first. */
+function around([x, y]: [number, number], { size }: LabelRequest): [number, number][] {
+  const steps = [-4, -3, -2, -1, 0, 1, 2, 3, 4]
+  return [1, 2, 3, 4, 5, 6].flatMap((away) =>
+    [-1, 1].flatMap((side) =>
+      steps.map((n): [number, number] => [x + side * away * size * 2, y + n * size * 0.6]),
+    ),
+  )
 }
 
 function candidates(at: [number, number], request: LabelRequest): [number, number][] {

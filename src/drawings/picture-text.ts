@@ -6,6 +6,9 @@ import { textWidth } from './text-size'
 import type { Theme } from './theme'
 import { type Point, toPicture, type View } from './view'
 
+/** What a plate takes beyond its text, picture units. */
+const PLATE = 3
+
 export function textShapes(mark: TextMark, view: View, theme: Theme, space: LabelSpace): SvgElement[] {
   const size = theme.textSize * (mark.size ?? 1)
   const [x, y] = toPicture(view, mark.at)
@@ -13,11 +16,12 @@ export function textShapes(mark: TextMark, view: View, theme: Theme, space: Labe
   const wanted: Point = [x + (mark.shift?.[0] ?? 0), y + (mark.shift?.[1] ?? 0)]
   const bold = mark.bold ?? false
   const request = { at: wanted, text: mark.text, size, bold, anchor, dodge: mark.dodge }
-  const placed = space.place({ ...request, optional: mark.optional ?? false })
+  const grow = mark.plate ? PLATE : 0
+  const placed = space.place({ ...request, grow, optional: mark.optional ?? false })
   if (!placed) return []
   const fill = theme.inks[mark.ink ?? 'ink']
   const ground = mark.plate
-    ? [plate(placed.box, theme.inks[mark.plate], 3, mark.ref)]
+    ? [plate(placed.box, theme.inks[mark.plate], PLATE, mark.ref)]
     : backing(placed.box, theme)
   const halo = mark.plate || theme.medium === 'paper' ? undefined : theme.inks.paper
   return [...ground, word(placed.at, mark.text, size, bold, anchor, fill, mark.ref, halo)]

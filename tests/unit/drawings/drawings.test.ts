@@ -54,6 +54,37 @@ function overlapping(node: SvgElement): string[] {
   )
 }
 
+/** The shed stands just where the room is deepest. */
+function enteredAtDeepest() {
+  const input = inputOf()
+  const floor = input.results.lines[0]!.floor
+  const deepest = floor.reduce((a, b) => ((a.depth ?? 0) >= (b.depth ?? 0) ? a : b)).station
+  const rename = (name: string) => input.plan.obstacles.map((o) => (o.id === 'O-shed' ? { ...o, name } : o))
+  const obstacles = input.results.obstacles.map((o) =>
+    o.id === 'O-shed' ? { ...o, gap: -1.57, station: deepest } : o,
+  )
+  return {
+    ...input,
+    plan: { ...input.plan, obstacles: rename('Haul road') },
+    results: { ...input.results, obstacles },
+  }
+}
+
+/** Texts that lie under the plate of another. */
+function underPlates(node: SvgElement): string[] {
+  const plates = all(node)
+    .filter((n) => n.tag === 'rect' && n.attributes.rx !== undefined)
+    .map((n) => {
+      const [x, y, width, height] = ['x', 'y', 'width', 'height'].map((k) => Number(n.attributes[k]))
+      return { left: x!, top: y!, right: x! + width!, bottom: y! + height! }
+    })
+  return textBoxes(node).flatMap((text) => {
+    const on = plates.filter((p) => overlaps(p, text))
+    const own = on.some((p) => p.left <= text.left && p.right >= text.right && p.top <= text.top)
+    return on.length > (own ? 1 : 0) ? [text.text] : []
+  })
+}
+
 describe('the tape', () => {
   it('carries a reference for everything that can be grabbed', () => {
     const { picture: drawn } = tape(inputOf(), { width: 1200, height: 200 })
@@ -97,7 +128,21 @@ describe('the tape', () => {
     ] as const) {
       const made = tape(inputOf(count), { width, height })
       expect(overlapping(made.picture)).toEqual([])
+      expect(underPlates(made.picture)).toEqual([])
       expect(svgText(made.picture)).not.toMatch(/NaN|Infinity|undefined/)
+    }
+  })
+
+  it('writes the depth of the room beside what it enters, not under it', () => {
+    for (const view of [
+      { width: 400, height: 120 },
+      { width: 1240, height: 160 },
+      { width: 1240, height: 200 },
+    ]) {
+      const drawn = tape(enteredAtDeepest(), view).picture
+      expect(textBoxes(drawn).map((b) => b.text)).toContain('5 ft 1 3/4 in into Haul road')
+      expect(overlapping(drawn)).toEqual([])
+      expect(underPlates(drawn)).toEqual([])
     }
   })
 
