@@ -10,6 +10,8 @@ export interface SceneProbe {
   project: (what: string | Vec3) => { x: number; y: number } | null
   /** Frames drawn so far. */
   frames: () => number
+  /** What the last frame took: calls to the graphics, and triangles. */
+  drawn: () => { calls: number; triangles: number }
   /** Names of all objects. */
   names: () => string[]
 }
@@ -48,6 +50,10 @@ function probe(get: () => RootState): SceneProbe {
       return at && onPage(get(), at)
     },
     frames: () => get().gl.info.render.frame,
+    drawn: () => {
+      const { calls, triangles } = get().gl.info.render
+      return { calls, triangles }
+    },
     names: () => namesIn(get().scene),
   }
 }

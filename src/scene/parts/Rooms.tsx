@@ -1,8 +1,9 @@
 /** The room that a fall needs, under every line: a translucent skin, its lowest line firm, what it hits cut out. */
-import { memo, useEffect, useMemo } from 'react'
-import { BufferAttribute, BufferGeometry, type Matrix4 } from 'three'
+import { memo, useEffect, useMemo, useRef } from 'react'
+import { BufferAttribute, BufferGeometry, type Matrix4, type Mesh } from 'three'
 import type { Skin } from '../../geometry/room/skin/skin'
 import { useApp } from '../../state/store'
+import { useLeftOutTurning } from '../frame/lighter'
 import { Ink } from '../Ink'
 import { roomName } from '../names'
 import { usePalette } from '../palette'
@@ -11,6 +12,9 @@ import { boxesNear, clashBoxes } from '../shapes/clash-boxes'
 import { keelOf, rimOf, soffitOf } from '../shapes/room-lines'
 import { skinMaterial, styleSkin } from '../shapes/skin-material'
 
+/** With more rooms than these, those that are not looked at are drawn by their edges alone while the camera turns. */
+const MANY = 4
+
 export function Rooms() {
   const rooms = useRooms()
   const focus = useFocusLine()
@@ -18,7 +22,15 @@ export function Rooms() {
   const boxes = useClashBoxes()
   return rooms
     .filter((room) => !hidden.includes(room.line))
-    .map((room) => <Room key={room.line} room={room} focused={room.line === focus} boxes={boxes} />)
+    .map((room) => (
+      <Room
+        key={room.line}
+        room={room}
+        focused={room.line === focus}
+        many={rooms.length > MANY}
+        boxes={boxes}
+      />
+    ))
 }
 
 function useClashBoxes(): Matrix4[] {
@@ -33,11 +45,14 @@ function useClashBoxes(): Matrix4[] {
 interface RoomProps {
   room: Skin
   focused: boolean
+  many: boolean
   boxes: readonly Matrix4[]
 }
 
-const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
+const Room = memo(function Room({ room, focused, many, boxes }: RoomProps) {
   const palette = usePalette()
+  const skin = useRef<Mesh>(null)
+  useLeftOutTurning(skin, many && !focused)
   const geometry = useMemo(() => skinGeometry(room), [room])
   const material = useMemo(skinMaterial, [])
   const girder = useLineGirder(room.line)
@@ -56,6 +71,7 @@ const Room = memo(function Room({ room, focused, boxes }: RoomProps) {
   return (
     <>
       <mesh
+        ref={skin}
         name={roomName(room.line)}
         geometry={geometry}
         material={material}
