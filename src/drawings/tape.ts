@@ -16,6 +16,7 @@ import { clashMarks, farBelowMarks, obstacleMarks } from './obstacle-marks'
 import { type MeshBounds, sideShapes } from './obstacle-shapes'
 import { picture } from './picture'
 import * as side from './side-marks'
+import { textWidth } from './text-size'
 import { screenTheme, type Theme } from './theme'
 import { fitView, type Margins, type View, viewX, type Window } from './view'
 
@@ -97,7 +98,7 @@ export function tape(input: TapeInput, options: TapeOptions): Drawing {
     ...startMarks(input, stations),
     scaleNote(view, heights.low, stations, words),
   ]
-  const visible = marks.filter((m) => within(m, view))
+  const visible = marks.filter((m) => within(m, view) && fits(m, view, theme))
   const made = picture(visible, view, theme, { title: `Tape of ${line.name}` })
   return { marks, picture: made, view, scale: null }
 }
@@ -190,6 +191,10 @@ function scaleNote(view: View, low: number, stations: Window, words: DrawingWord
     size: 0.95,
   }
 }
+
+/** A text that is wider than the whole tape is left out: it could only be cut. */
+const fits = (mark: Mark, view: View, theme: Theme): boolean =>
+  mark.kind !== 'text' || textWidth(mark.text, theme.textSize * (mark.size ?? 1)) <= view.width
 
 /** Whether any part of a mark lies between the left and right edge. */
 function within(mark: Mark, view: View): boolean {

@@ -4,7 +4,7 @@ import { paperTheme } from '../../drawings/theme'
 import { type Comparison, changeText, type Studied } from '../compare'
 import { findingRows, governingRows, type SideBySide } from '../compare/tables'
 import { tapePairs } from '../compare/tapes'
-import { drawing, heading, inner, say, table } from '../pdf/paper'
+import { drawing, heading, inner, say, table, together } from '../pdf/paper'
 import type { Chapter } from './context'
 
 export function comparisonChapter(c: Chapter, before: Studied, comparison: Comparison): Content[] {
@@ -36,18 +36,11 @@ function sideBySide(c: Chapter, title: string, rows: SideBySide[]): Content[] {
   ]
 }
 
-/** Two tapes above each other, over the same stations. */
+/** Two tapes above each other, over the same stations, what moved joined between them. */
 function tapesOf(c: Chapter, before: Studied, comparison: Comparison): Content[] {
   const after = { plan: c.input.plan, results: c.input.study.results }
   const size = { width: inner(c.sheet).width, height: 120, theme: paperTheme }
-  return tapePairs(before, after, comparison, size).map((pair) => ({
-    stack: [
-      heading(c.letters, pair.name, 3),
-      say(c.letters, 'Before', { bold: true, size: 8 }),
-      drawing(pair.before.picture, c.letters),
-      say(c.letters, 'After', { bold: true, size: 8 }),
-      drawing(pair.after.picture, c.letters),
-    ],
-    unbreakable: true,
-  }))
+  return tapePairs(before, after, comparison, size).map((pair) =>
+    together([heading(c.letters, pair.name, 3), drawing(pair.picture, c.letters)]),
+  )
 }

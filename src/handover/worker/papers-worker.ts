@@ -12,6 +12,7 @@ import { zipSync } from 'fflate'
 import solidEngine from 'manifold-3d/manifold.wasm?url'
 import { planHash } from '../../plan/hash'
 import type { Plan } from '../../plan/types'
+import type { LineDetail } from '../../study/details'
 import type { Models } from '../../study/obstacles'
 import { type Study, study } from '../../study/study'
 import { type Comparison, comparePlans, type Studied } from '../compare'
@@ -100,6 +101,8 @@ export interface Compared {
   before: Studied
   after: Studied
   comparison: Comparison
+  /** Shapes of the earlier plan, for the picture. */
+  details: LineDetail[]
 }
 
 function compare(before: Plan, after: Plan, models: Models, progress: Progress): Compared {
@@ -109,7 +112,7 @@ function compare(before: Plan, after: Plan, models: Models, progress: Progress):
     before: { plan: before, results: first.results },
     after: { plan: after, results: second.results },
   }
-  return { ...pair, comparison: comparePlans(pair.before, pair.after) }
+  return { ...pair, comparison: comparePlans(pair.before, pair.after), details: first.details }
 }
 
 /** The plan as measured against the plan as designed. */

@@ -1,10 +1,12 @@
 /** The open plan against another one, or another state of it: what moved, which findings changed. */
 import { Button } from '@mantine/core'
-import { type JSX, useState } from 'react'
+import { type JSX, useEffect, useState } from 'react'
 import { getDesk } from '../../desk/desk'
+import { changedLines } from '../../handover/compare/lines'
 import { readPlan } from '../../plan/read'
 import type { Plan } from '../../plan/types'
 import { tell } from '../../state/ask'
+import { beside, endBeside, showBeside } from '../../state/compare/beside'
 import { modelsForStudy } from '../../state/models/model-store'
 import { app, useApp } from '../../state/store'
 import { Differences, type Found } from './Differences'
@@ -14,6 +16,8 @@ import { making, useMaking } from './making'
 export function Compare(): JSX.Element {
   const plan = useApp((s) => s.plan)
   const busy = useMaking((s) => s.at !== null)
+  // Opening another plan ends it.
+  const shown = beside((s) => s.other?.plan)
   const [found, setFound] = useState<Found | null>(null)
   const choose = async (): Promise<void> => {
     const other = await pickPlan()
@@ -22,8 +26,12 @@ export function Compare(): JSX.Element {
     const compared = await making('studying both plans', (api, told) =>
       api.compare(other.plan, of, modelsForStudy(), told),
     )
-    if (compared) setFound({ of, name: other.name, compared })
+    if (!compared) return
+    const { before, details, comparison } = compared
+    showBeside({ ...before, details, lines: changedLines(before.plan, of, comparison) })
+    setFound({ of, name: other.name, compared })
   }
+  useEffect(() => endBeside, [])
   return (
     <>
       <p className={css.quiet}>
@@ -32,7 +40,9 @@ export function Compare(): JSX.Element {
       <Button disabled={busy} onClick={() => void choose()}>
         Choose a plan to compare with
       </Button>
-      {found ? <Differences found={found} stale={found.of !== plan} /> : null}
+      {found && shown === found.compared.before.plan ? (
+        <Differences found={found} stale={found.of !== plan} />
+      ) : null}
     </>
   )
 }

@@ -1,20 +1,18 @@
 /** Two plans side by side: tapes above each other, what moved, numbers and findings before and after. */
 import { Checkbox } from '@mantine/core'
-import { type JSX, useMemo } from 'react'
-import { SvgPicture } from '../../drawings/SvgPicture'
-import { screenTheme } from '../../drawings/theme'
+import type { JSX } from 'react'
 import { changeText } from '../../handover/compare'
 import { findingRows, governingRows, type SideBySide } from '../../handover/compare/tables'
-import { tapePairs } from '../../handover/compare/tapes'
 import type { Compared } from '../../handover/worker/papers-worker'
 import type { Plan } from '../../plan/types'
 import { select } from '../../state/actions'
 import { chooseAndFly } from '../../state/findings'
 import { refOfId } from '../../state/refs'
 import { app, useApp } from '../../state/store'
-import { GhostChoice } from './GhostChoice'
+import { BesideChoice } from './BesideChoice'
 import css from './handover.module.css'
 import { useMaking } from './making'
+import { TapePairs } from './TapePairs'
 
 export interface Found {
   /** The open plan as it was when both were compared. */
@@ -22,8 +20,6 @@ export interface Found {
   name: string
   compared: Compared
 }
-
-const TAPE = { width: 360, height: 120, theme: screenTheme }
 
 export function Differences({ found, stale }: { found: Found; stale: boolean }): JSX.Element {
   const units = useApp((s) => s.units)
@@ -39,8 +35,8 @@ export function Differences({ found, stale }: { found: Found; stale: boolean }):
       ) : null}
       {nothing ? <p>Nothing that counts differs.</p> : null}
       <PageChoice name={name} other={before.plan} />
-      <GhostChoice other={before.plan} />
-      <Tapes compared={compared} />
+      <BesideChoice />
+      <TapePairs compared={compared} />
       {c.changes.length > 0 ? <h3>What moved or changed</h3> : null}
       <ul className={css.log}>
         {c.changes.map((x) => (
@@ -66,26 +62,6 @@ function PageChoice({ name, other }: { name: string; other: Plan }): JSX.Element
         useMaking.setState({ compareWith: e.currentTarget.checked ? { plan: other, name } : null })
       }
     />
-  )
-}
-
-/** Before above after, over the same stations. */
-function Tapes({ compared }: { compared: Compared }): JSX.Element {
-  const pairs = useMemo(
-    () => tapePairs(compared.before, compared.after, compared.comparison, TAPE),
-    [compared],
-  )
-  return (
-    <>
-      {pairs.map((p) => (
-        <figure key={p.line} style={{ margin: '8px 0' }} aria-label={`Tapes of ${p.name}, before and after`}>
-          <figcaption>{p.name}: before</figcaption>
-          <SvgPicture picture={p.before.picture} />
-          <figcaption>{p.name}: after</figcaption>
-          <SvgPicture picture={p.after.picture} />
-        </figure>
-      ))}
-    </>
   )
 }
 

@@ -1,6 +1,7 @@
 /** A frame is drawn when something that the picture shows has changed, and only then. */
 import { useThree } from '@react-three/fiber'
 import { useEffect } from 'react'
+import { beside } from '../../state/compare/beside'
 import { app } from '../../state/store'
 import { onModels } from '../models'
 import { sceneState } from '../scene-state'
@@ -9,6 +10,7 @@ export function Invalidate() {
   const invalidate = useThree((s) => s.invalidate)
   useEffect(() => app.subscribe((now, was) => changesPicture(now, was) && invalidate()), [invalidate])
   useEffect(() => sceneState.subscribe(() => invalidate()), [invalidate])
+  useEffect(() => beside.subscribe(() => invalidate()), [invalidate])
   useEffect(() => onModels(() => invalidate()), [invalidate])
   return null
 }

@@ -4,6 +4,7 @@ import { type InstancedMesh, Matrix4, Vector3 } from 'three'
 import { girderFrame } from '../../geometry/girder'
 import type { Girder, Line } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { useNotShown } from '../compare/stepped-aside'
 import { Ink } from '../Ink'
 import { usePalette } from '../palette'
 import { useFocusLine } from '../pictures'
@@ -26,7 +27,7 @@ export const Crew = eachLine(function CrewOfLine({ line, girder }) {
 
 function useCrew(line: Line, girder: Girder): Standing[] {
   const workers = useApp((s) => s.plan.workers)
-  const hidden = useApp((s) => s.hidden)
+  const hidden = useNotShown()
   const playing = useSceneState((s) => s.playing)
   const detail = useApp((s) => s.study.details.find((d) => d.id === line.id))
   const focused = useFocusLine() === line.id

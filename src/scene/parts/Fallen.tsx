@@ -2,6 +2,7 @@
 import { useEffect, useMemo } from 'react'
 import type { Vec3 } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { useAside } from '../compare/stepped-aside'
 import { Ink } from '../Ink'
 import { fallingName } from '../names'
 import { usePalette } from '../palette'
@@ -13,6 +14,8 @@ export function Fallen() {
   const detail = useFocusDetail()
   const playing = useSceneState((s) => s.playing)
   const worker = useApp((s) => s.plan.workers.find((w) => w.id === detail?.governing?.worker))
+  const aside = useAside()
+  if (detail && aside.includes(detail.id)) return null
   if (playing || !detail?.hangingAt || !detail.dRingAt || !detail.feetAt || !worker) return null
   return (
     <group name={fallingName(detail.id)}>

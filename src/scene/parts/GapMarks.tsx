@@ -3,6 +3,7 @@ import { memo } from 'react'
 import { formatLength } from '../../plan/units'
 import { useApp } from '../../state/store'
 import type { ObstacleResult } from '../../study/results'
+import { useNotShown } from '../compare/stepped-aside'
 import { Dimension } from '../labels/Dimension'
 
 /** Gaps wider than this are told in the list only, m. */
@@ -13,9 +14,9 @@ const slash: [number, number, number] = [1, 0, 0]
 
 export function GapMarks() {
   const gaps = useApp((s) => s.study.results?.obstacles ?? none)
-  const hidden = useApp((s) => s.hidden)
+  const hidden = useNotShown()
   return gaps
-    .filter((o) => o.gap !== null && o.gap < NEAR && !hidden.includes(o.id))
+    .filter((o) => o.gap !== null && o.gap < NEAR && !hidden.includes(o.id) && !hidden.includes(o.line ?? ''))
     .map((o) => <GapMark key={o.id} gap={o} />)
 }
 

@@ -1,7 +1,8 @@
-/** A figure of something not there yet: what is being drawn, or what a proposal would add. */
+/** Figures of what is not there: what is being drawn, what a proposal would add, and lines as another plan has them. */
 import { useMemo } from 'react'
 import type { Vec3 } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { OtherLines } from '../compare/OtherLines'
 import { Ink } from '../Ink'
 import { useLabel } from '../labels/registry'
 import { usePalette } from '../palette'
@@ -18,5 +19,10 @@ export function Ghosts() {
   const at = ghost?.points.at(-1) as Vec3 | undefined
   const text = ghost?.text ?? ''
   useLabel('ghost', at && text ? { at, text, tone: 'compare', rank: 95, shift: [0, -22] } : null)
-  return <Ink name="ghost" points={points} color={compare} width={2} dash={0.3} through order={8} />
+  return (
+    <>
+      <Ink name="ghost" points={points} color={compare} width={2} dash={0.3} through order={8} />
+      <OtherLines />
+    </>
+  )
 }

@@ -3,6 +3,7 @@ import { girderFrame } from '../../geometry/girder'
 import { headHeight } from '../../geometry/line'
 import type { Girder, Stanchion } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { useAside } from '../compare/stepped-aside'
 import { useLabel } from '../labels/registry'
 import { useFocusLine } from '../pictures'
 import { overGirder } from '../place'
@@ -10,6 +11,7 @@ import { overGirder } from '../place'
 export function NameLabels() {
   const girders = useApp((s) => s.plan.girders)
   const focus = useFocusLine()
+  const aside = useAside()
   const line = useApp((s) => s.plan.lines.find((l) => l.id === focus))
   const girder = girders.find((g) => g.id === line?.girder)
   return (
@@ -17,7 +19,10 @@ export function NameLabels() {
       {girders.map((g) => (
         <GirderName key={g.id} girder={g} />
       ))}
-      {girder && line?.stanchions.map((s) => <StanchionName key={s.id} girder={girder} stanchion={s} />)}
+      {girder &&
+        line?.stanchions
+          .filter((s) => !aside.includes(s.id))
+          .map((s) => <StanchionName key={s.id} girder={girder} stanchion={s} />)}
     </>
   )
 }

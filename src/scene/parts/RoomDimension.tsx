@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import { girderFrame } from '../../geometry/girder'
 import { formatLength } from '../../plan/units'
 import { useApp } from '../../state/store'
+import { useAside } from '../compare/stepped-aside'
 import { Dimension } from '../labels/Dimension'
 import { useFocusLine, useLineGirder } from '../pictures'
 import { overGirder } from '../place'
@@ -15,7 +16,8 @@ export function RoomDimension() {
   const girder = useLineGirder(focus)
   const floor = useApp((s) => s.study.results?.lines.find((l) => l.id === focus)?.floor)
   const low = useMemo(() => (floor ? deepest(floor) : null), [floor])
-  if (!line || !girder || !low) return null
+  const aside = useAside()
+  if (!line || !girder || !low || aside.includes(line.id)) return null
   const { along } = girderFrame(girder)
   const offset = line.stanchions[0]?.offset ?? 0
   return (

@@ -3,6 +3,7 @@ import { memo, useEffect, useMemo, useRef } from 'react'
 import { BufferAttribute, BufferGeometry, type Matrix4, type Mesh } from 'three'
 import type { Skin } from '../../geometry/room/skin/skin'
 import { useApp } from '../../state/store'
+import { useNotShown } from '../compare/stepped-aside'
 import { useLeftOutTurning } from '../frame/lighter'
 import { Ink } from '../Ink'
 import { roomName } from '../names'
@@ -18,7 +19,7 @@ const MANY = 4
 export function Rooms() {
   const rooms = useRooms()
   const focus = useFocusLine()
-  const hidden = useApp((s) => s.hidden)
+  const hidden = useNotShown()
   const boxes = useClashBoxes()
   return rooms
     .filter((room) => !hidden.includes(room.line))

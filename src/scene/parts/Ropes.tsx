@@ -1,6 +1,7 @@
 /** Wire ropes as ink: installed on every line; on the line looked at also the sagged rope of its governing fall. */
 import { memo, useMemo } from 'react'
 import type { LineDetail } from '../../study/details'
+import { useAside } from '../compare/stepped-aside'
 import { RopeGrip } from '../handles/RopeGrip'
 import { Ink } from '../Ink'
 import { ropeName } from '../names'
@@ -13,7 +14,10 @@ import { chain } from '../shapes/solid'
 export function Ropes() {
   const details = useLineDetails()
   const focus = useFocusLine()
-  return details.map((d) => <Rope key={d.id} detail={d} focused={d.id === focus} />)
+  const aside = useAside()
+  return details
+    .filter((d) => !aside.includes(d.id))
+    .map((d) => <Rope key={d.id} detail={d} focused={d.id === focus} />)
 }
 
 const Rope = memo(function Rope({ detail, focused }: { detail: LineDetail; focused: boolean }) {

@@ -11,6 +11,7 @@ import {
 import { headHeight } from '../../geometry/line'
 import { touchesRef } from '../../state/refs'
 import { useApp } from '../../state/store'
+import { useNotShown } from '../compare/stepped-aside'
 import { StanchionGrip } from '../handles/StanchionGrip'
 import { usePalette } from '../palette'
 import { type Piece, type Placed, stanchionPieces } from '../shapes/stanchion'
@@ -25,7 +26,7 @@ const bodies: Record<Piece, BufferGeometry> = {
 const pieces = Object.keys(bodies) as Piece[]
 
 export const Stanchions = eachLine(function StanchionsOfLine({ line, girder, parts }) {
-  const hidden = useApp((s) => s.hidden)
+  const hidden = useNotShown()
   const placed = useMemo(() => stanchionPieces(line, girder, parts), [line, girder, parts])
   const shown = useMemo(() => placed.filter((p) => !hidden.includes(p.of)), [placed, hidden])
   return (

@@ -2,6 +2,7 @@
 import { useEffect, useMemo } from 'react'
 import { touchesRef } from '../../state/refs'
 import { useApp } from '../../state/store'
+import { useNotShown } from '../compare/stepped-aside'
 import { FootGrip } from '../handles/FootGrip'
 import { Ink } from '../Ink'
 import { Matte } from '../Matte'
@@ -11,7 +12,7 @@ import { type StrapLeg, strapEdges, strapLegs, strapTriangles } from '../shapes/
 import { eachLine } from './EachLine'
 
 export const TieBacks = eachLine(function TieBacksOfLine({ line, girder, parts }) {
-  const hidden = useApp((s) => s.hidden)
+  const hidden = useNotShown()
   const selection = useApp((s) => s.selection)
   const hover = useApp((s) => s.hover)
   const legs = useMemo(() => strapLegs(line, girder, parts), [line, girder, parts])

@@ -5,6 +5,7 @@ import { readPlan } from '../../plan/read'
 import type { Plan } from '../../plan/types'
 import { writePlan } from '../../plan/write'
 import { ask, tell } from '../ask'
+import { endBeside } from '../compare/beside'
 import { cancelGesture } from '../edit'
 import { emptyPlan } from '../empty-plan'
 import { app, history, isDirty } from '../store'
@@ -16,6 +17,7 @@ const noFile: FileState = { id: null, path: null, name: null, readOnly: null, sa
 /** Makes a plan the open one, with a history that begins now. */
 export function showPlan(plan: Plan, file: Partial<FileState> = {}, saved = true): void {
   cancelGesture()
+  endBeside()
   const { selection, hover, finding, hoverFinding, tool, ghost } = freshWindow()
   app.setState({
     plan,

@@ -61,6 +61,36 @@ describe('two plans side by side', () => {
     expect(svgText(pair!.after.picture)).not.toMatch(/NaN|undefined/)
   })
 
+  it('joins a moved stanchion from its old station to its new one and says how far that is', () => {
+    const [pair] = tapePairs(before, after, comparison, size)
+    const [id, was] = [line!.stanchions[1]!.id, line!.stanchions[1]!.station]
+    expect(pair!.joins).toEqual([
+      { ref: `stanchion:${id}`, from: was, to: was + SHIFT, text: `${id} moved 1 ft` },
+    ])
+    const text = svgText(pair!.picture)
+    expect(text).not.toMatch(/NaN|undefined/)
+    expect(text.indexOf('>Before<')).toBeGreaterThan(0)
+    expect(text.indexOf('>Before<')).toBeLessThan(text.indexOf('>After<'))
+    expect(text).toContain(`>${id} moved 1 ft<`)
+    // The join runs from the upper edge of its band to the lower one, at both stations.
+    const { view } = pair!.before
+    const [x0, x1] = [was, was + SHIFT].map((s) => Math.round((s - view.left) * view.scaleX * 1000) / 1000)
+    expect(text).toMatch(new RegExp(`d="M${x0} 0L${x1} `))
+  })
+
+  it('marks a stanchion that only one plan has as new or gone', () => {
+    const less = {
+      ...plan,
+      lines: plan.lines.map((l) => ({ ...l, stanchions: l.stanchions.filter((_, i) => i !== 1) })),
+    }
+    const fewer = studied(less)
+    const joins = (a: typeof before, b: typeof before) =>
+      tapePairs(a, b, comparePlans(a, b), size).flatMap((p) => p.joins.map((j) => j.text))
+    const { id } = line!.stanchions[1]!
+    expect(joins(fewer, before)).toEqual([`${id} new`])
+    expect(joins(before, fewer)).toEqual([`${id} gone`])
+  })
+
   it('draws none where nothing of a line differs', () => {
     expect(tapePairs(before, before, comparePlans(before, before), size)).toEqual([])
   })
