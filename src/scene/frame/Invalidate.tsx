@@ -19,7 +19,6 @@ type Shown = ReturnType<typeof app.getState>
 
 const shown: (keyof Shown)[] = [
   'plan',
-  'study',
   'selection',
   'hover',
   'theme',
@@ -32,4 +31,8 @@ const shown: (keyof Shown)[] = [
   'finding',
 ]
 
-const changesPicture = (now: Shown, was: Shown): boolean => shown.some((key) => now[key] !== was[key])
+/** Of the study; how far it has come is not in the picture. */
+const studied = ['results', 'details', 'skins'] as const
+
+const changesPicture = (now: Shown, was: Shown): boolean =>
+  shown.some((key) => now[key] !== was[key]) || studied.some((key) => now.study[key] !== was.study[key])
