@@ -10,10 +10,12 @@ export function newId(plan: Plan, prefix: string, taken: Set<string> = usedIds(p
   return `${prefix}${n}`
 }
 
-/** A name that no sibling bears: "Deck", then "Deck 2". */
+/** A name that no sibling bears: "Deck", then "Deck 2"; after "Girder 2" comes "Girder 3". */
 export function freeName(wanted: string, siblings: readonly { name: string }[]): string {
-  if (!siblings.some((s) => s.name === wanted)) return wanted
-  let n = 2
-  while (siblings.some((s) => s.name === `${wanted} ${n}`)) n++
-  return `${wanted} ${n}`
+  const taken = new Set(siblings.map((s) => s.name))
+  if (!taken.has(wanted)) return wanted
+  const [, stem = wanted, number = '1'] = /^(.*\S) (\d{1,6})$/.exec(wanted) ?? []
+  let n = Number(number) + 1
+  while (taken.has(`${stem} ${n}`)) n++
+  return `${stem} ${n}`
 }
