@@ -146,7 +146,39 @@ test('daily checks, what was measured and how a worker is rescued are recorded, 
   await expect.poll(() => statusOf(page, 'rescue-plan')).toEqual(['L1 pass', 'L9 fail'])
   await fillRescue(page)
   await expect.poll(() => statusOf(page, 'rescue-plan')).toEqual(['L1 pass', 'L9 pass'])
+
+  await compareWithShifted(page)
+  const joined = page.getByRole('img', { name: `Tapes of ${line!.name}, before and after` })
+  await expect(joined).toContainText(`${moved.id} moved 1 ft`)
+  await expect(page.locator(`[data-label="moved:${moved.id}"]`)).toHaveText(`${moved.id} moved 1 ft`)
+  const choice = page.getByRole('radiogroup', { name: 'Changed lines in the scene' })
+  await choice.getByText('Before').click()
+  await expect.poll(() => inScene(page, `stanchion:${moved.id}`)).toBe(false)
+  expect(await inScene(page, 'stanchion:S1-9')).toBe(true)
+  await choice.getByText('After').click()
+  await expect.poll(() => inScene(page, `stanchion:${moved.id}`)).toBe(true)
+  await expect(page.locator(`[data-label="moved:${moved.id}"]`)).toHaveCount(0)
 })
+
+/** Against a plan whose first line had its second stanchion a foot nearer to the start. */
+async function compareWithShifted(page: Page): Promise<void> {
+  const other = worn()
+  other.lines[0]!.stanchions[1]!.station -= 0.3048
+  await page.getByRole('tab', { name: 'Compare' }).click()
+  const asked = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Choose a plan to compare with' }).click()
+  const buffer = Buffer.from(JSON.stringify(other))
+  await (await asked).setFiles({ name: 'before.plan.json', mimeType: 'application/json', buffer })
+  await expect(page.getByTestId('comparison')).toBeVisible({ timeout: 90_000 })
+}
+
+/** Whether the scene has a thing of this name. */
+const inScene = (page: Page, name: string): Promise<boolean> =>
+  page.evaluate(
+    (what) =>
+      (window as unknown as { fallroom: { project(name: string): unknown } }).fallroom.project(what) !== null,
+    name,
+  )
 
 /** The form of the first line that has none. */
 async function fillRescue(page: Page): Promise<void> {
