@@ -58,8 +58,10 @@ test('a fall leaves as pictures, and as a video that plays for four times as lon
 })
 
 test('plots of a fall and of a lesson leave as SVG and PNG', async ({ desk, page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
   await desk.openSample('thin-margins.plan.json')
   await dropped(page)
+  await stands(page)
   await page.getByRole('button', { name: 'larger, and export' }).first().click()
   const svg = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Export SVG' }).click()
@@ -93,6 +95,44 @@ test('what a trainer has moved stays when another view is looked at between', as
   await page.getByRole('tab', { name: 'Teach' }).click()
   await expect(angle).toHaveAttribute('data-value', before!)
 })
+
+/** For who asked for less motion: the fall is shown at its lowest and does not play, nothing glides. */
+async function stands(page: Page): Promise<void> {
+  await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
+  const time = await page.getByTestId('fall-time').textContent()
+  await page.getByRole('button', { name: 'To the lowest point' }).click()
+  await expect(page.getByTestId('fall-time')).toHaveText(time!)
+  const glides = await page.evaluate(
+    () =>
+      [...document.querySelectorAll('*')].filter((e) => {
+        const { transitionDuration, animationDuration } = getComputedStyle(e)
+        return /[1-9]/.test(transitionDuration + animationDuration)
+      }).length,
+  )
+  expect(glides).toBe(0)
+  // The camera jumps: two frames on, the same point stands where it will stay.
+  const at = await page.evaluate(async () => {
+    const { store, project } = window.fallroom as unknown as Hook
+    const frame = () => new Promise((done) => requestAnimationFrame(done))
+    store.setState({ camera: { n: store.getState().camera.n + 1, to: 'home' } })
+    const seen: string[] = []
+    for (let i = 0; i < 40; i++) {
+      await frame()
+      const { x, y } = project([0, 0, 10]) ?? { x: 0, y: 0 }
+      seen.push(`${Math.round(x)} ${Math.round(y)}`)
+    }
+    return [...new Set(seen)]
+  })
+  expect(at.length, at.join(', ')).toBeLessThanOrEqual(2)
+}
+
+interface Hook {
+  store: {
+    getState(): { camera: { n: number } }
+    setState(part: { camera: { n: number; to: string } }): void
+  }
+  project(at: [number, number, number]): { x: number; y: number } | null
+}
 
 /** Opens a video and looks for its end: one that was recorded knows its length only then. */
 async function play(data: number[]): Promise<{ width: number; seconds: number }> {

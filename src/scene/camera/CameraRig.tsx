@@ -4,6 +4,7 @@ import { type RootState, useFrame, useThree } from '@react-three/fiber'
 import { useEffect, useRef } from 'react'
 import { MOUSE, type PerspectiveCamera, Vector3 } from 'three'
 import type { Vec3 } from '../../plan/types'
+import { stillWanted } from '../../state/motion'
 import { app, useApp } from '../../state/store'
 import { lowestLevel } from '../extent'
 import { shotSource } from '../pictures'
@@ -64,8 +65,6 @@ function tellUnder({ camera }: RootState): void {
 }
 
 const lensOf = (camera: PerspectiveCamera) => ({ fov: camera.fov, aspect: camera.aspect })
-
-const stillWanted = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches
 
 function setOut(camera: PerspectiveCamera, controls: Orbit, to: Shot): Way {
   const from = { position: camera.position.clone(), target: controls.target.clone() }

@@ -2,12 +2,13 @@
 import { girderFrame, stationOf, topPoint } from '../../geometry/girder'
 import type { Line, Plan, Vec3, Worker } from '../../plan/types'
 import type { Corner } from '../../solver/model'
-import type { Drop } from '../../study/drop'
+import type { Drop, DropStudy } from '../../study/drop'
 import { lookAtPoint } from '../actions'
+import { stillWanted } from '../motion'
 import { app } from '../store'
 import { computeFall, stopFall } from './fall-client'
 import { type FallState, fallStore, playhead } from './fall-store'
-import { play } from './player'
+import { play, seek } from './player'
 
 const set = fallStore.setState
 const get = fallStore.getState
@@ -105,7 +106,7 @@ export function cancelFall(): void {
   set({ status: 'cancelled', progress: 0 })
 }
 
-/** Computes what is asked; plays it from standing when it is there. */
+/** Computes what is asked; plays it from standing when it is there, or shows its lowest point to who wants less motion. */
 export async function compute(): Promise<void> {
   const { plan } = app.getState()
   const { line, drops, order, corner } = get()
@@ -126,8 +127,13 @@ export async function compute(): Promise<void> {
   set({ status: 'done', progress: 1, dropped: { ...reply.value, plan } })
   playhead.set(0)
   lookAtFall()
-  play()
+  if (stillWanted()) seek(lowestAt(reply.value.study))
+  else play()
 }
+
+/** When the first of them is lowest, s. */
+const lowestAt = ({ workers }: DropStudy): number =>
+  Math.min(...workers.flatMap((w) => w.moments.filter((m) => m.what === 'lowest').map((m) => m.at)))
 
 /** The camera goes to where the first one falls. */
 function lookAtFall(): void {
