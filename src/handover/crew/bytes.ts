@@ -13,13 +13,16 @@ const MOST_PAGES = 2
 /** More rows than this never fit in the larger types, so that these need not be tried. */
 const MANY = 8
 
+/** More rows than this fit on two pages in no type, so that only the smallest is set. */
+const TOO_MANY = 24
+
 export async function crewSheetBytes(
   input: HandoverInput,
   file: LineFile,
   words: Words,
 ): Promise<Uint8Array> {
   const rows = file.line.stanchions.length + file.line.tieBacks.length
-  const sizes = rows > MANY ? SHEET_SIZES.slice(-2) : SHEET_SIZES
+  const sizes = SHEET_SIZES.slice(rows > TOO_MANY ? -1 : rows > MANY ? -2 : 0)
   let bytes: Uint8Array | null = null
   for (const size of sizes) {
     bytes = await pdfBytes(

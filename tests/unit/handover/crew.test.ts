@@ -16,7 +16,7 @@ import { formatFeetInches, formatMillimetres } from '../../../src/plan/units'
 import { hasPoppler, inputOf, readBack, readBytes, samplePlan } from './made'
 
 const plan = samplePlan()
-const input = inputOf(plan)
+const input = inputOf(plan, false)
 const file = lineFiles(input)[0]!
 const facts = crewFacts(plan, file)
 
@@ -96,15 +96,18 @@ describe.skipIf(!hasPoppler)('the crew sheet, read back', () => {
       title: 'Γέφυρα Мост גשר جسر 橋',
       lines: plan.lines.map((l) => ({ ...l, name: `Линия ${'длинная '.repeat(40)}` })),
     }
-    const other = inputOf(named)
-    const read = await readBack(crewSheet(other, lineFiles(other)[0]!, wordsOf('en'), letters(other.fonts)))
+    // Names change nothing of what was computed.
+    const other = { ...input, plan: named }
+    const line = { ...file, line: named.lines[0]! }
+    const read = await readBack(crewSheet(other, line, wordsOf('en'), letters(other.fonts)))
+    expect(read.text).toContain('Линия длинная длинная')
     expect(read.text).toContain('Γέφυρα Мост')
     expect(read.text).toContain('U+6A4B')
     expect(read.text).toContain('□')
   })
 
   it('tells a missing approval and failing checks before anything else', async () => {
-    const bad = inputOf({ ...samplePlan('much-to-put-right'), records: [] })
+    const bad = inputOf({ ...samplePlan('much-to-put-right'), records: [] }, false)
     const read = await readBack(crewSheet(bad, lineFiles(bad)[0]!, wordsOf('en'), letters(bad.fonts)))
     expect(read.pages[0]).toContain('No approval is recorded for this plan. Do not use the line.')
     expect(read.pages[0]).toMatch(/\d+ checks of this line fail/)
@@ -122,7 +125,14 @@ const withStanchions = (count: number): Plan => {
   return { ...plan, lines: [{ ...line!, stanchions }, ...others] }
 }
 
-const inputs = new Map([4, 12, 40].map((n) => [n, inputOf(n === 4 ? plan : withStanchions(n))]))
+/** Of a line that runs on anyway one worker is studied: every fall of every span takes its time. */
+const oneWorker = (p: Plan): Plan => ({ ...p, workers: p.workers.slice(0, 1) })
+
+const inputs = new Map([
+  [4, input],
+  [12, inputOf(withStanchions(12), false)],
+  [40, inputOf(oneWorker(withStanchions(40)), false)],
+])
 
 describe.skipIf(!hasPoppler)('on the two sides of one leaf', () => {
   it.each(languages)(

@@ -21,10 +21,13 @@ export function samplePlan(name = 'thin-margins'): Plan {
   return read.plan
 }
 
-/** Without the falls in time, which take long and change nothing of how papers are made. */
-export const inputOf = (plan: Plan): HandoverInput => ({
+/**
+ * Without the falls in time, which take long and change nothing of how papers are made; for papers that tell nothing of
+ * the rooms' sizes without these too.
+ */
+export const inputOf = (plan: Plan, wholeRooms = true): HandoverInput => ({
   plan,
-  study: study(plan, { withoutTime: true, wholeRooms: true }),
+  study: study(plan, { withoutTime: true, wholeRooms }),
   madeAt: MADE_AT,
   revision: 'C',
   fonts,
