@@ -36,7 +36,8 @@ export function clashChapter(c: Chapter): Content[] {
       : table(letters, {
           head: ['What', 'Gap', 'Any way', 'Line', 'Station', 'Worker', 'x, y, z (m)'],
           rows,
-          widths: ['*', 88, 76, 64, 72, 56, 74],
+          widths: ['*', 82, 70, 56, 58, 50, 68],
+          size: 7.5,
         }),
     ...roomTable(c),
   ]
@@ -87,6 +88,7 @@ function gapWords(o: ObstacleResult, c: Chapter): string {
   if (o.unknown !== undefined) return `not known: ${o.unknown}`
   if (o.gap !== null) return o.gap < 0 ? `${c.both(o.gap, 'm')}: clash` : c.both(o.gap, 'm')
   if (o.horizontal !== null && o.horizontal !== undefined)
-    return `not under the room; ${c.both(o.horizontal, 'm')} beside it`
+    // A figure is not torn from its unit; the other system's may go to the next line.
+    return `not under the room; ${c.both(o.horizontal, 'm').replace(/ (?!\()/g, '\u00a0')} beside it`
   return 'not under the room'
 }

@@ -69,10 +69,21 @@ function chapters(c: Chapter, options: PackageOptions): Content[] {
     ...newPage(assumptionChapter(c)),
     ...signatureBlock(c),
   ]
+  const paged = content.map((block, i) => (beginsPage(content[i + 1]) ? flush(block) : block))
   const lost = c.letters.missing()
-  if (lost.length === 0) return content
+  if (lost.length === 0) return paged
   const note = `An empty box stands for a letter that the papers' fonts have no shape for: ${codePoints(lost)}. The plan file and the tables carry the names as they are.`
-  return [...content, say(c.letters, note)]
+  return [...paged, say(c.letters, note)]
+}
+
+const beginsPage = (block: Content | undefined): boolean =>
+  typeof block === 'object' && 'pageBreak' in block && block.pageBreak === 'before'
+
+/** Without room below it: at the foot of a page that would run over to an empty one before the next chapter's. */
+function flush(block: Content): Content {
+  if (typeof block !== 'object' || !('margin' in block) || !Array.isArray(block.margin)) return block
+  const [left, top, right] = block.margin
+  return { ...block, margin: [left ?? 0, top ?? 0, right ?? 0, 0] }
 }
 
 /** The first block of a chapter begins a page. */

@@ -45,6 +45,9 @@ export function roomOutline(room: Room, girder: Girder, stations: number[]): Poi
 /** Stations nearer than this share a section, m: less than half a body. */
 const NEAR = 0.25
 
+/** What leaves more than this under the room does not stand on a section through it, m. */
+const FAR = 5
+
 /** The governing fall's attachment and feet, if it is at this station; as offset and height. */
 export function bodyAt(file: LineFile, station: number): { attachment: Point; feet: Point } | null {
   const { governing, hangingAt, feetAt } = file.detail
@@ -66,7 +69,8 @@ export function worstStations(
     return best && best.depth >= depth ? best : { station: f.station, depth }
   }, null)
   const known = clashes.filter(
-    (k): k is typeof k & { station: number; gap: number } => k.station !== null && k.gap !== null,
+    (k): k is typeof k & { station: number; gap: number } =>
+      k.station !== null && k.gap !== null && k.gap < FAR,
   )
   // Cut through the thing where it is nearest: the worker who comes so near may fall from a station beside it.
   const near = known.sort((a, b) => a.gap - b.gap).map((k) => (k.at ? roll.unroll(k.at).station : k.station))

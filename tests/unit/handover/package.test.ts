@@ -53,6 +53,16 @@ describe.skipIf(!hasPoppler)('the calculation package, read back as any reader w
     expect(edges.right).toBeGreaterThan(39)
   })
 
+  it('has no room kept below what ends a page, which could run over to one of its own', () => {
+    const blocks = calculationPackage(input, letters(input.fonts)).content as {
+      pageBreak?: string
+      margin?: number[]
+    }[]
+    const last = blocks.filter((_, i) => blocks[i + 1]?.pageBreak === 'before')
+    expect(last.length).toBeGreaterThan(5)
+    for (const { margin } of last) expect(margin?.[3] ?? 0).toBe(0)
+  })
+
   it('shows of every line what adds up to the clearance', () => {
     for (const line of plan.lines) {
       const at = read.text.lastIndexOf(`What adds up to the clearance: ${line.name}`)
