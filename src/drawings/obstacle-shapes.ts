@@ -1,5 +1,14 @@
 /** What lies below, as seen along one girder: the stations it covers and its top and underside, m above the datum. */
-import type { BoxObstacle, Girder, LaneObstacle, Obstacle, Plan, Vec3 } from '../plan/types'
+import { crossFrameBars } from '../geometry/gaps/girder-solid'
+import type {
+  BoxObstacle,
+  CrossFrameObstacle,
+  Girder,
+  LaneObstacle,
+  Obstacle,
+  Plan,
+  Vec3,
+} from '../plan/types'
 import { type GirderRoll, girderRoll } from './frame'
 
 export interface SideShape {
@@ -30,32 +39,49 @@ export function sideShapes(plan: Plan, girder: Girder, meshes: MeshBounds = {}):
 
 function sideShape(o: Obstacle, frame: GirderRoll, plan: Plan, meshes: MeshBounds): SideShape | null {
   const common = { id: o.id, name: o.name, kind: o.kind, travels: false }
-  if (o.kind === 'ground' || o.kind === 'water') {
-    const all = { low: -Infinity, high: Infinity, right: -Infinity, left: Infinity }
-    return { ...common, ...all, top: o.elevation, bottom: null }
+  switch (o.kind) {
+    case 'ground':
+    case 'water': {
+      const all = { low: -Infinity, high: Infinity, right: -Infinity, left: Infinity }
+      return { ...common, ...all, top: o.elevation, bottom: null }
+    }
+    case 'box': {
+      const centres = [o.center, ...(o.travel ?? [])]
+      const corners = centres.flatMap((c) => boxCorners(o, c))
+      return { ...common, ...around(corners, frame), travels: centres.length > 1 }
+    }
+    case 'lane':
+      return { ...common, ...around(laneCorners(o), frame) }
+    case 'mesh': {
+      const bounds = meshes[o.id]
+      return bounds ? { ...common, ...around(boundsCorners(bounds.low, bounds.high), frame) } : null
+    }
+    case 'cross-frame': {
+      const corners = frameCorners(plan, o)
+      return corners && { ...common, ...around(corners, frame) }
+    }
   }
-  if (o.kind === 'box') {
-    const centres = [o.center, ...(o.travel ?? [])]
-    const shape = around(
-      centres.flatMap((c) => boxCorners(o, c)),
-      frame,
-    )
-    return { ...common, ...shape, travels: centres.length > 1 }
-  }
-  if (o.kind === 'lane') return { ...common, ...around(laneCorners(o), frame) }
-  if (o.kind === 'mesh') {
-    const bounds = meshes[o.id]
-    return bounds ? { ...common, ...around(boundsCorners(bounds.low, bounds.high), frame) } : null
-  }
-  const other = plan.girders.find((g) => g.id === o.between[0])
-  const far = plan.girders.find((g) => g.id === o.between[1])
-  if (!other || !far) return null
-  const [a, b] = [other, far].map((g) => ({ frame: girderRoll(g), depth: g.section.depth }))
-  const corners = [a!, b!].flatMap(({ frame: f, depth }) => [
-    f.point(o.station, 0, -o.barSize),
-    f.point(o.station, 0, -depth),
-  ])
-  return { ...common, ...around(corners, frame) }
+}
+
+/** Under the tops of both girders, and at their undersides; null where one is missing. */
+function frameCorners(plan: Plan, o: CrossFrameObstacle): Vec3[] | null {
+  const [a, b] = o.between.map((id) => plan.girders.find((g) => g.id === id))
+  if (!a || !b) return null
+  return [a, b].flatMap((g) => {
+    const roll = girderRoll(g)
+    return [roll.point(o.station, 0, -o.barSize), roll.point(o.station, 0, -g.section.depth)]
+  })
+}
+
+/** The bottom strut of bracing as one strip in plan; none where a girder is missing. */
+export function frameStrips(plan: Plan, o: CrossFrameObstacle): Vec3[][] {
+  const strut = crossFrameBars(plan, o)?.[2]
+  if (!strut) return []
+  const { from, to, size } = strut
+  const run = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
+  const [sx, sy] = [(-(to[1] - from[1]) / run) * (size / 2), ((to[0] - from[0]) / run) * (size / 2)]
+  const beside = ([x, y, z]: Vec3, side: 1 | -1): Vec3 => [x + side * sx, y + side * sy, z]
+  return [[beside(from, 1), beside(to, 1), beside(to, -1), beside(from, -1)]]
 }
 
 function around(points: Vec3[], frame: GirderRoll): Omit<SideShape, 'id' | 'name' | 'kind' | 'travels'> {

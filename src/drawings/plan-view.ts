@@ -1,14 +1,14 @@
 /** The plan view of one line to scale, in its own girder's directions: station across, offset upwards. */
 import { headHeight } from '../geometry/line'
 import { loopStation } from '../geometry/loops'
-import type { Girder, Plan, Vec3 } from '../plan/types'
+import type { Girder, Obstacle, Plan, Vec3 } from '../plan/types'
 import { formatLength } from '../plan/units'
 import type { Drawing } from './drawing'
 import type { PaperSize } from './elevation'
 import { type GirderRoll, girderRoll } from './frame'
 import { rowOfLine } from './loops'
 import type { Mark } from './marks'
-import { boxCorners, laneStrips, type MeshBounds } from './obstacle-shapes'
+import { boxCorners, frameStrips, laneStrips, type MeshBounds } from './obstacle-shapes'
 import { picture } from './picture'
 import { type TapeInput, tapeWindow } from './tape'
 import { paperTheme } from './theme'
@@ -90,32 +90,55 @@ function girderOutline(g: Girder, flat: (p: Vec3) => Point, own: boolean): Mark 
   }
 }
 
-function obstaclesInPlan(plan: Plan, flat: (p: Vec3) => Point, meshes: MeshBounds): Mark[] {
-  return plan.obstacles.flatMap((o): Mark[] => {
-    const ref = `obstacle:${o.id}`
-    const outline = (points: Point[], dash: boolean): Mark => ({
-      kind: 'path',
-      layer: 'OBSTACLES',
-      points,
-      closed: true,
-      stroke: 'quiet',
-      fill: 'ground',
-      fillOpacity: 0.3,
-      width: 0.7,
-      ref,
-      ...(dash ? { dash: [4, 3] as [number, number] } : {}),
-    })
-    if (o.kind === 'box') {
-      const places = [o.center, ...(o.travel ?? [])]
-      return places.map((c, i) => outline(square(boxCorners(o, c)).map(flat), i > 0))
-    }
-    if (o.kind === 'lane') return laneStrips(o).map((strip) => outline(strip.map(flat), false))
-    const bounds = o.kind === 'mesh' ? meshes[o.id] : undefined
-    if (!bounds) return []
-    const [a, b] = [bounds.low, bounds.high]
-    const corners: Vec3[] = [a, [b[0], a[1], 0], b, [a[0], b[1], 0]]
-    return [outline(corners.map(flat), true)]
-  })
+const obstaclesInPlan = (plan: Plan, flat: (p: Vec3) => Point, meshes: MeshBounds): Mark[] =>
+  plan.obstacles.flatMap((o) =>
+    outlinesInPlan(plan, o, meshes).map(
+      ({ corners, dashed }): Mark => ({
+        kind: 'path',
+        layer: 'OBSTACLES',
+        points: corners.map(flat),
+        closed: true,
+        stroke: 'quiet',
+        fill: 'ground',
+        fillOpacity: 0.3,
+        width: 0.7,
+        ref: `obstacle:${o.id}`,
+        ...(dashed ? { dash: [4, 3] as [number, number] } : {}),
+      }),
+    ),
+  )
+
+interface Outline {
+  corners: Vec3[]
+  /** Where it may stand besides, or what is known of it only roughly. */
+  dashed: boolean
+}
+
+function outlinesInPlan(plan: Plan, o: Obstacle, meshes: MeshBounds): Outline[] {
+  const plain = (corners: Vec3[]): Outline => ({ corners, dashed: false })
+  switch (o.kind) {
+    case 'ground':
+    case 'water':
+      return []
+    case 'box':
+      return [o.center, ...(o.travel ?? [])].map((c, i) => ({
+        corners: square(boxCorners(o, c)),
+        dashed: i > 0,
+      }))
+    case 'lane':
+      return laneStrips(o).map(plain)
+    case 'cross-frame':
+      return frameStrips(plan, o).map(plain)
+    case 'mesh':
+      return boundsOutline(meshes[o.id]).map((corners) => ({ corners, dashed: true }))
+  }
+}
+
+/** Of a model only the box around it is drawn; none where it was not read. */
+function boundsOutline(bounds: MeshBounds[string] | undefined): Vec3[][] {
+  if (!bounds) return []
+  const [a, b] = [bounds.low, bounds.high]
+  return [[a, [b[0], a[1], 0], b, [a[0], b[1], 0]]]
 }
 
 /** The four corners in plan out of a box's eight. */

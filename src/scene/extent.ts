@@ -34,20 +34,27 @@ export function sitePoints(plan: Plan): Vec3[] {
 }
 
 function obstaclePoints(o: Obstacle): Vec3[] {
-  if (o.kind === 'box') {
-    const reach = Math.hypot(o.size[0], o.size[1]) / 2
-    return [o.center, ...(o.travel ?? [])].flatMap(([x, y, z]): Vec3[] => [
-      [x - reach, y - reach, z - o.size[2] / 2],
-      [x + reach, y + reach, z + o.size[2] / 2],
-    ])
+  switch (o.kind) {
+    case 'box': {
+      const reach = Math.hypot(o.size[0], o.size[1]) / 2
+      return [o.center, ...(o.travel ?? [])].flatMap(([x, y, z]): Vec3[] => [
+        [x - reach, y - reach, z - o.size[2] / 2],
+        [x + reach, y + reach, z + o.size[2] / 2],
+      ])
+    }
+    case 'lane':
+      return o.path.flatMap(([x, y, z]): Vec3[] => [
+        [x - o.width / 2, y - o.width / 2, z],
+        [x + o.width / 2, y + o.width / 2, z + o.clearHeight],
+      ])
+    case 'mesh':
+      return o.at ? [o.at] : []
+    // Levels have no ends; bracing lies between girders, which are counted.
+    case 'ground':
+    case 'water':
+    case 'cross-frame':
+      return []
   }
-  if (o.kind === 'lane') {
-    return o.path.flatMap(([x, y, z]): Vec3[] => [
-      [x - o.width / 2, y - o.width / 2, z],
-      [x + o.width / 2, y + o.width / 2, z + o.clearHeight],
-    ])
-  }
-  return o.kind === 'mesh' && o.at ? [o.at] : []
 }
 
 /** Elevation of the lowest level sheet; null where the plan has neither ground nor water. */

@@ -30,13 +30,7 @@ export function ObstacleFields({ obstacle }: { obstacle: Obstacle }): JSX.Elemen
         onTake={(v) => void common((o) => put(o, 'name', v))}
       />
       <Gap id={obstacle.id} />
-      {obstacle.kind === 'ground' || obstacle.kind === 'water' ? (
-        <LevelFields o={obstacle} set={set} />
-      ) : null}
-      {obstacle.kind === 'box' ? <BoxFields o={obstacle} set={set} /> : null}
-      {obstacle.kind === 'lane' ? <LaneFields o={obstacle} set={set} /> : null}
-      {obstacle.kind === 'mesh' ? <MeshFields o={obstacle} set={set} /> : null}
-      {obstacle.kind === 'cross-frame' ? <FrameFields o={obstacle} set={set} /> : null}
+      {ownFields(obstacle, set)}
       <QuantityField
         label="Keep free around"
         unit="m"
@@ -48,6 +42,22 @@ export function ObstacleFields({ obstacle }: { obstacle: Obstacle }): JSX.Elemen
       <CommandButtons ids={['edit.duplicate', 'edit.turnLeft', 'edit.turnRight', 'edit.delete']} />
     </>
   )
+}
+
+function ownFields(o: Obstacle, set: (recipe: (o: never) => void) => string | null): JSX.Element {
+  switch (o.kind) {
+    case 'ground':
+    case 'water':
+      return <LevelFields o={o} set={set} />
+    case 'box':
+      return <BoxFields o={o} set={set} />
+    case 'lane':
+      return <LaneFields o={o} set={set} />
+    case 'mesh':
+      return <MeshFields o={o} set={set} />
+    case 'cross-frame':
+      return <FrameFields o={o} set={set} />
+  }
 }
 
 function Gap({ id }: { id: string }): JSX.Element | null {

@@ -1,4 +1,5 @@
 /** Points that hold a thing of the plan, for flying to it. */
+import { crossFrameBars } from '../../geometry/gaps/girder-solid'
 import { girderFrame } from '../../geometry/girder'
 import type { Girder, Line, Obstacle, Plan, Stanchion, Vec3 } from '../../plan/types'
 import { type Ref, resolveRef } from '../../state/refs'
@@ -27,7 +28,7 @@ export function refPoints(plan: Plan, ref: Ref): Vec3[] {
         plan.lines.find((l) => l.id === found.worker.line),
       )
     case 'obstacle':
-      return obstaclePoints(found.obstacle)
+      return obstaclePoints(plan, found.obstacle)
     case undefined:
       return []
   }
@@ -52,15 +53,24 @@ function stanchionPoints(plan: Plan, line: Line, { station, offset }: Stanchion)
   ])
 }
 
-function obstaclePoints(o: Obstacle): Vec3[] {
-  if (o.kind === 'lane') {
-    return o.path.flatMap(([x, y, z]): Vec3[] => [
-      [x - o.width / 2, y - o.width / 2, z],
-      [x + o.width / 2, y + o.width / 2, z + o.clearHeight + 2],
-    ])
+function obstaclePoints(plan: Plan, o: Obstacle): Vec3[] {
+  switch (o.kind) {
+    case 'lane':
+      return o.path.flatMap(([x, y, z]): Vec3[] => [
+        [x - o.width / 2, y - o.width / 2, z],
+        [x + o.width / 2, y + o.width / 2, z + o.clearHeight + 2],
+      ])
+    case 'box':
+      return about(o.center, Math.max(...o.size) * 0.75 + 1)
+    case 'mesh':
+      return about(o.at ?? [0, 0, 0], 6)
+    case 'cross-frame':
+      return (crossFrameBars(plan, o) ?? []).flatMap(({ from, to }) => [...about(from, 1), ...about(to, 1)])
+    case 'ground':
+    case 'water':
+      return []
   }
-  const at = o.kind === 'box' ? o.center : o.kind === 'mesh' ? (o.at ?? [0, 0, 0]) : null
-  if (!at) return []
-  const reach = o.kind === 'box' ? Math.max(...o.size) * 0.75 + 1 : 6
-  return [-reach, reach].map((d): Vec3 => [at[0] + d, at[1] + d, at[2] + d])
 }
+
+const about = ([x, y, z]: Vec3, reach: number): Vec3[] =>
+  [-reach, reach].map((d): Vec3 => [x + d, y + d, z + d])

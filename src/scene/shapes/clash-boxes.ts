@@ -35,10 +35,19 @@ export const boxesNear = (boxes: readonly Matrix4[], bounds: Box3): Matrix4[] =>
 
 function cubesOf(o: Obstacle, at: Vec3 | undefined): Matrix4[] {
   const margin = o.margin ?? 0
-  if (o.kind === 'box') return [boxCube(o, at ?? o.center, margin)]
-  if (o.kind === 'lane') return laneCubes(o, margin)
-  if (o.kind === 'ground' || o.kind === 'water') return [below(o.elevation + margin)]
-  return []
+  switch (o.kind) {
+    case 'box':
+      return [boxCube(o, at ?? o.center, margin)]
+    case 'lane':
+      return laneCubes(o, margin)
+    case 'ground':
+    case 'water':
+      return [below(o.elevation + margin)]
+    // Bars come last, see above; no cube holds a model: its depth is told beside it.
+    case 'cross-frame':
+    case 'mesh':
+      return []
+  }
 }
 
 function boxCube({ size, turn = 0 }: BoxObstacle, at: Vec3, margin: number): Matrix4 {

@@ -43,22 +43,28 @@ function applyMove(plan: Plan, refs: readonly Ref[], move: Move, degrees: number
 }
 
 function moveObstacle(o: Obstacle, move: Move, degrees: number): boolean {
-  if (o.kind === 'box') {
-    o.center = move(o.center)
-    if (degrees !== 0) o.turn = tidy((o.turn ?? 0) + degrees)
-    if (o.travel) o.travel = o.travel.map(move)
-    return true
+  const turn = (thing: { turn?: number }): void => {
+    if (degrees !== 0) thing.turn = tidy((thing.turn ?? 0) + degrees)
   }
-  if (o.kind === 'lane') {
-    o.path = o.path.map(move)
-    return true
+  switch (o.kind) {
+    case 'box':
+      o.center = move(o.center)
+      if (o.travel) o.travel = o.travel.map(move)
+      turn(o)
+      return true
+    case 'lane':
+      o.path = o.path.map(move)
+      return true
+    case 'mesh':
+      o.at = move(o.at ?? [0, 0, 0])
+      turn(o)
+      return true
+    // Levels are everywhere; bracing goes with its girders.
+    case 'ground':
+    case 'water':
+    case 'cross-frame':
+      return false
   }
-  if (o.kind === 'mesh') {
-    o.at = move(o.at ?? [0, 0, 0])
-    if (degrees !== 0) o.turn = tidy((o.turn ?? 0) + degrees)
-    return true
-  }
-  return false
 }
 
 /** Middle of what is meant, in plan, to turn about. */
@@ -78,8 +84,20 @@ export function pointsOf(plan: Plan, ref: Ref): Vec3[] {
   if (found?.kind === 'girder') return [found.girder.start, found.girder.end]
   if (found?.kind === 'deck') return found.deck.outline.map(([x, y]) => [x, y, found.deck.elevation])
   if (found?.kind !== 'obstacle') return []
-  const o = found.obstacle
-  if (o.kind === 'box') return [o.center]
-  if (o.kind === 'lane') return o.path
-  return o.kind === 'mesh' ? [o.at ?? [0, 0, 0]] : []
+  return obstaclePoints(found.obstacle)
+}
+
+function obstaclePoints(o: Obstacle): Vec3[] {
+  switch (o.kind) {
+    case 'box':
+      return [o.center]
+    case 'lane':
+      return o.path
+    case 'mesh':
+      return [o.at ?? [0, 0, 0]]
+    case 'ground':
+    case 'water':
+    case 'cross-frame':
+      return []
+  }
 }
