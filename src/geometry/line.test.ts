@@ -19,6 +19,8 @@ it('takes the height of the rope from the stanchion’s part, and none from anot
   expect(headHeight(part('stanchion'), stanchion(0, 0))).toBe(1.1)
   expect(headHeight(part('bracket'), stanchion(0, 0))).toBeNull()
   expect(headHeight({ parts: [] }, stanchion(0, 0))).toBeNull()
+  const other = { id: 'Q', kind: 'stanchion', height: 2 } as unknown as Part
+  expect(headHeight({ parts: [other, ...part('stanchion').parts] }, stanchion(0, 0))).toBe(1.1)
 })
 
 it('stands heads plumb over their feet and sums level distances around a bend: 3, then 5 by a 3-4-5 triangle', () => {
