@@ -1,4 +1,4 @@
-/** What every near obstacle leaves free, written where it is least; how deep a room enters it where it does. */
+/** What every near or selected obstacle leaves free, written where it is least; how deep a room enters it where it does. */
 import { memo } from 'react'
 import { formatLength } from '../../plan/units'
 import { useApp } from '../../state/store'
@@ -6,7 +6,7 @@ import type { ObstacleResult } from '../../study/results'
 import { useNotShown } from '../compare/stepped-aside'
 import { Dimension } from '../labels/Dimension'
 
-/** Gaps wider than this are told in the list only, m. */
+/** Gaps wider than this are told in the list alone, and in the picture of what is selected, m. */
 const NEAR = 1.5
 
 const none: ObstacleResult[] = []
@@ -15,8 +15,11 @@ const slash: [number, number, number] = [1, 0, 0]
 export function GapMarks() {
   const gaps = useApp((s) => s.study.results?.obstacles ?? none)
   const hidden = useNotShown()
+  const selection = useApp((s) => s.selection)
+  const wanted = (o: ObstacleResult): boolean =>
+    o.gap !== null && (o.gap < NEAR || selection.some((ref) => ref.id === o.id))
   return gaps
-    .filter((o) => o.gap !== null && o.gap < NEAR && !hidden.includes(o.id) && !hidden.includes(o.line ?? ''))
+    .filter((o) => wanted(o) && !hidden.includes(o.id) && !hidden.includes(o.line ?? ''))
     .map((o) => <GapMark key={o.id} gap={o} />)
 }
 
