@@ -121,5 +121,39 @@ describe('line rules', () => {
     })
     expect(one(empty, 'rescue-plan').text).toContain('without method, time')
     expect(one(context(), 'rescue-plan').text).toContain('2 people, 10 min')
+    expect(one(context(), 'rescue-plan').status).toBe('pass')
+  })
+
+  it.each([
+    [{ gear: ' ' }, 'without gear.'],
+    [{ people: 0 }, 'without people.'],
+    [{ people: -1, minutes: 10 }, 'without people.'],
+    [{ gear: '', minutes: 0 }, 'without gear, time.'],
+  ])('rescue-plan tells each thing that is left out: %o', (left, says) => {
+    const lacking = context((c) => {
+      Object.assign(c.plan.records![0]!, left)
+    })
+    expect(one(lacking, 'rescue-plan').status).toBe('fail')
+    expect(one(lacking, 'rescue-plan').text).toContain(says)
+  })
+
+  it('rescue-plan takes the last record of its own line and of its own kind', () => {
+    const whole = context().plan.records![0]!
+    const other = context((c) => {
+      c.plan.records = [{ ...whole, line: 'L9' } as typeof whole]
+    })
+    expect(one(other, 'rescue-plan').text).toContain('no rescue plan recorded')
+    const followed = context((c) => {
+      const out = { kind: 'out-of-service', id: 'R3', at: whole.at, by: 'B', line: 'L1', reason: 'ice' }
+      const later = { ...whole, id: 'R2', gear: '' }
+      c.plan.records = [whole, later, out, { ...whole, id: 'R4', line: 'L9' }] as NonNullable<
+        typeof c.plan.records
+      >
+    })
+    expect(one(followed, 'rescue-plan').text).toContain('without gear.')
+    const nowhere = context((c) => {
+      delete (c.plan as { records?: unknown }).records
+    })
+    expect(one(nowhere, 'rescue-plan').status).toBe('fail')
   })
 })

@@ -57,4 +57,24 @@ describe('worker and obstacle rules', () => {
     expect(gap(null, 3.2).text).toContain('3.20 m away horizontally')
     expect(gap({ unknown: 'its model is missing' })).toMatchObject({ status: 'unknown' })
   })
+
+  it('obstacle-gap says where and whose as far as that is known, and no more', () => {
+    const told = (o: Partial<RuleContext['obstacles'][number]>): ReturnType<typeof one> =>
+      one(
+        context((c) => {
+          Object.assign(c.obstacles[0]!, o)
+        }),
+        'obstacle-gap',
+      )
+    expect(told({ margin: 0 }).text).toBe(
+      'Shed: 1.20 m free below the fall room (Line 1, station 6.00 m, Worker 1).',
+    )
+    expect(told({ margin: 0, station: null, worker: null }).text).toContain('fall room (Line 1).')
+    expect(told({ worker: 'W9', line: 'L9' }).text).toContain('counted (station 6.00 m).')
+    const plain = told({ name: '  ', margin: 0, line: null, station: null, worker: null })
+    expect(plain.text).toBe('O1: 1.20 m free below the fall room.')
+    expect(plain.line).toBeUndefined()
+    expect(told({}).line).toBe('L1')
+    expect(told({ gap: null }).text).toBe('Shed: outside the plan area of every fall room.')
+  })
 })
