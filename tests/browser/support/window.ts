@@ -20,14 +20,24 @@ export function planOf(page: Page): Promise<Plan> {
   return page.evaluate(() => (window as unknown as { fallroom: TestHook }).fallroom.store.getState().plan)
 }
 
-/** The pixel of a named object. Fails the test where there is no such object in view. */
+/**
+ * The pixel of a named object, as soon as it is in view and stays where it is: what the study makes, such as a rope, comes
+ * after the first picture, and a panel that opens makes the picture smaller. Fails the test where there is no such object.
+ */
 export async function pixelOf(page: Page, name: string): Promise<{ x: number; y: number }> {
-  const at = await page.evaluate(
-    (object) => (window as unknown as { fallroom: TestHook }).fallroom.project(object),
-    name,
-  )
+  const found = await page.waitForFunction(stillPixel, name, { timeout: 20_000, polling: 60 })
+  const at = await found.jsonValue()
   if (!at) throw new Error(`There is no object "${name}" in the scene's view.`)
   return at
+}
+
+/** Runs in the page: the pixel once it has been the same four times. */
+function stillPixel(name: string): { x: number; y: number } | null {
+  const hook = window.fallroom as unknown as TestHook & { seen?: { key: string; times: number } }
+  const at = hook.project(name)
+  const key = at ? `${name} ${at.x.toFixed(1)} ${at.y.toFixed(1)}` : ''
+  hook.seen = { key, times: at && hook.seen?.key === key ? hook.seen.times + 1 : 1 }
+  return hook.seen.times >= 4 ? at : null
 }
 
 /** The pixel of a point of the plan, m. Fails the test where it is not in view. */
