@@ -7,6 +7,7 @@ import type { Plan } from '../src/plan/types'
 import { copyGirder } from '../src/state/edits/girder-edits'
 import { copyLine } from '../src/state/edits/line-edits'
 import { sample } from '../tests/support/sample'
+import { watchFrames } from './frame-watch'
 import { boxes } from './ground'
 import { checksum, size, type Timed } from './harness'
 import { inWindow, quantiles } from './window'
@@ -18,12 +19,6 @@ const PACE = 16
 interface Hook {
   frames(): number
   drawn(): { calls: number; triangles: number }
-}
-
-declare global {
-  interface Window {
-    turnWatch?: { shown: number[]; frames: number[] }
-  }
 }
 
 /** The sample with its girder and line repeated, 3 m apart, and boxes until there are 60 obstacles. */
@@ -42,26 +37,6 @@ function largeSite(): Plan {
   return plan
 }
 
-/** Runs in the page: the time of every frame, and how long after the first move of the hand that it shows. */
-function watchTurn(): void {
-  const watch: { shown: number[]; frames: number[] } = { shown: [], frames: [] }
-  let moved: number | null = null
-  window.addEventListener(
-    'pointermove',
-    (e) => {
-      moved ??= e.timeStamp
-    },
-    { capture: true },
-  )
-  new MutationObserver(() => {
-    const now = performance.now()
-    watch.frames.push(now)
-    if (moved !== null) watch.shown.push(now - moved)
-    moved = null
-  }).observe(document.documentElement, { attributeFilter: ['data-scene-frame'] })
-  window.turnWatch = watch
-}
-
 interface Turned {
   between: number[]
   shown: number[]
@@ -73,7 +48,7 @@ interface Turned {
 
 async function turn(page: Page): Promise<Turned> {
   await page.evaluate('globalThis.__name = (named) => named')
-  await page.evaluate(watchTurn)
+  await page.evaluate(watchFrames)
   const canvas = (await page.locator('canvas').first().boundingBox())!
   const [x, y] = [canvas.x + canvas.width * 0.3, canvas.y + canvas.height - 12]
   await page.mouse.move(x, y)
@@ -84,7 +59,7 @@ async function turn(page: Page): Promise<Turned> {
     await page.mouse.move(x + share * 0.4 * canvas.width, y - 40 * Math.sin(share * Math.PI))
     await page.waitForTimeout(Math.max(0, PACE - (performance.now() - began)))
   }
-  const { shown, frames } = (await page.evaluate(() => window.turnWatch)) ?? { shown: [], frames: [] }
+  const { shown, frames } = (await page.evaluate(() => window.frameWatch)) ?? { shown: [], frames: [] }
   const drawn = await page.evaluate(() => (window.fallroom as unknown as Hook).drawn())
   await page.mouse.up()
   const between = frames.slice(1).map((t, i) => t - frames[i]!)

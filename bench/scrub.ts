@@ -1,6 +1,7 @@
 /** How smoothly a fall is scrubbed and played without a graphics card: from each move of the hand to the frame that shows it. */
 import type { Page } from '@playwright/test'
 import { sample } from '../tests/support/sample'
+import { watchFrames } from './frame-watch'
 import { ONCE, type Timed } from './harness'
 import { inWindow, quantiles } from './window'
 
@@ -8,38 +9,12 @@ const MOVES = ONCE ? 10 : 80
 /** A hand's mouse tells of itself this often, ms. */
 const PACE = 16
 
-declare global {
-  interface Window {
-    scrubWatch?: { shown: number[]; frames: number[] }
-  }
-}
-
-/** Runs in the page: the delay of each move's frame, and the times of all frames. */
-function watchScrub(): void {
-  const watch: { shown: number[]; frames: number[] } = { shown: [], frames: [] }
-  let moved: number | null = null
-  window.addEventListener(
-    'pointermove',
-    (e) => {
-      moved ??= e.timeStamp
-    },
-    { capture: true },
-  )
-  new MutationObserver(() => {
-    const now = performance.now()
-    watch.frames.push(now)
-    if (moved !== null) watch.shown.push(now - moved)
-    moved = null
-  }).observe(document.documentElement, { attributeFilter: ['data-scene-frame'] })
-  window.scrubWatch = watch
-}
-
 async function scrub(page: Page): Promise<{ shown: number[]; played: number[] }> {
   await page.getByRole('tab', { name: 'Fall' }).click()
   await page.getByRole('button', { name: 'Drop', exact: true }).click()
   await page.getByTestId('fall-time').waitFor({ timeout: 60_000 })
   await page.evaluate('globalThis.__name = (named) => named')
-  await page.evaluate(watchScrub)
+  await page.evaluate(watchFrames)
   const slider = (await page.getByLabel('Time of the fall').boundingBox())!
   const y = slider.y + slider.height / 2
   await page.mouse.move(slider.x + 10, y)
@@ -50,7 +25,7 @@ async function scrub(page: Page): Promise<{ shown: number[]; played: number[] }>
     await page.waitForTimeout(Math.max(0, PACE - (performance.now() - began)))
   }
   await page.mouse.up()
-  const shown = await page.evaluate(() => window.scrubWatch?.shown ?? [])
+  const shown = await page.evaluate(() => window.frameWatch?.shown ?? [])
   return { shown, played: await play(page) }
 }
 
@@ -58,11 +33,11 @@ async function scrub(page: Page): Promise<{ shown: number[]; played: number[] }>
 async function play(page: Page): Promise<number[]> {
   await page.getByRole('button', { name: 'To the start' }).click()
   await page.evaluate(() => {
-    window.scrubWatch!.frames.length = 0
+    window.frameWatch!.frames.length = 0
   })
   await page.getByRole('button', { name: 'Play', exact: true }).click()
   await page.waitForTimeout(ONCE ? 500 : 3000)
-  const frames = await page.evaluate(() => window.scrubWatch!.frames)
+  const frames = await page.evaluate(() => window.frameWatch!.frames)
   return frames.slice(1).map((at, i) => at - frames[i]!)
 }
 

@@ -15,6 +15,6 @@ const approvalWords = once((plan: Plan): string => {
 })
 
 export function ApprovalState(): JSX.Element | null {
-  const words = useApp((s) => (s.gesture || s.plan.lines.length === 0 ? null : approvalWords(s.plan)))
+  const words = useApp((s) => (s.plan.lines.length === 0 ? null : approvalWords(s.plan)))
   return words ? <span className={css.state}>{words}</span> : null
 }

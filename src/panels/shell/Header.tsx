@@ -39,7 +39,7 @@ function Title(): JSX.Element {
   return (
     <>
       <h1 className={css.title} title={title}>
-        {title}
+        <span className={css.name}>{title}</span>
         {dirty ? <span className={css.dirty}> not saved</span> : null}
       </h1>
       <ApprovalState />

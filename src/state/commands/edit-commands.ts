@@ -1,6 +1,7 @@
 import { select, selectAll, setTool } from '../actions'
 import { copySelection, cutSelection, pasteFromDesk } from '../clipboard'
 import { redo, undo } from '../edit'
+import { pointsOf } from '../edits/transform'
 import { everything } from '../everything'
 import { step } from '../nudge'
 import { deleteSelection, duplicateSelection, moveSelectionBy, turnSelection } from '../selection-edits'
@@ -9,8 +10,8 @@ import { toolDone } from '../tools/tools'
 import type { Command } from './command'
 
 const some = (s: AppState): boolean => s.selection.length > 0
-const canTurn = (s: AppState): boolean =>
-  s.selection.some((r) => r.kind === 'girder' || r.kind === 'deck' || r.kind === 'obstacle')
+/** What has a place of its own: a level is everywhere, and bracing goes with its girders. */
+const canTurn = (s: AppState): boolean => s.selection.some((ref) => pointsOf(s.plan, ref).length > 0)
 
 export const editCommands: Command[] = [
   {
