@@ -78,8 +78,11 @@ test('a paper shows its pages and is exported as the file it will be', async ({ 
 
 /** The bytes of a paper's export. */
 async function exported(page: Page, title: string): Promise<Uint8Array> {
+  // One paper is made at a time: until the one before is done, the button waits.
+  const button = page.getByRole('button', { name: `Export ${title}` })
+  await expect(button).toBeEnabled({ timeout: 120_000 })
   const download = page.waitForEvent('download', { timeout: 60_000 })
-  await page.getByRole('button', { name: `Export ${title}` }).click()
+  await button.click()
   const chunks: Buffer[] = []
   for await (const chunk of await (await download).createReadStream()) chunks.push(chunk as Buffer)
   return new Uint8Array(Buffer.concat(chunks))

@@ -1,5 +1,6 @@
 /** The papers' worker as seen from the window: started when first needed, one piece of work at a time, stopped at will. */
 import * as Comlink from 'comlink'
+import { tellingUntilDone } from '../../state/worker-progress'
 import type { PapersWorker, Progress } from './papers-worker'
 
 export type Made<T> = { ok: true; value: T } | { ok: false; why: string }
@@ -40,7 +41,7 @@ export function inPapersWorker<T>(
   const at = live
   return new Promise((resolve) => {
     at.give = (why) => resolve({ ok: false, why })
-    work(at.api, Comlink.proxy(progress)).then(
+    tellingUntilDone(progress, (told) => work(at.api, told)).then(
       (value) => resolve({ ok: true, value }),
       (error) => resolve({ ok: false, why: error instanceof Error ? error.message : String(error) }),
     )

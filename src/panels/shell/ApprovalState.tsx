@@ -14,7 +14,11 @@ const approvalWords = once((plan: Plan): string => {
     : 'changed since it was approved'
 })
 
+/**
+ * While a hand holds something it steps aside: with it and all four counts the head of a narrow window would take two lines,
+ * and the picture would move under the hand.
+ */
 export function ApprovalState(): JSX.Element | null {
-  const words = useApp((s) => (s.plan.lines.length === 0 ? null : approvalWords(s.plan)))
+  const words = useApp((s) => (s.gesture || s.plan.lines.length === 0 ? null : approvalWords(s.plan)))
   return words ? <span className={css.state}>{words}</span> : null
 }

@@ -48,7 +48,9 @@ export function CameraRig() {
   }, [request, camera, controls, invalidate])
   useFrame(() => {
     if (!way.current || !controls) return
-    if (go(camera, controls, way.current)) way.current = null
+    // Whoever takes hold of something on the way holds the camera too: it must not move on under the hand.
+    if (!controls.enabled) way.current = null
+    else if (go(camera, controls, way.current)) way.current = null
     else invalidate()
   })
   useFrame(tellUnder)

@@ -4,6 +4,7 @@ import type { ReadModel } from '../../geometry/gaps'
 import type { Plan } from '../../plan/types'
 import type { DropRequest } from '../../study/drop'
 import { handModels } from '../models/hand'
+import { tellingUntilDone } from '../worker-progress'
 import type { DropReply, FallWorker } from './fall-worker'
 
 interface Live {
@@ -42,7 +43,7 @@ export async function computeFall(
     await handModels(mine.api, mine.models)
     if (mine !== live) return null
     const reply = await Promise.race([
-      mine.api.drop(plan, request, Comlink.proxy(progress)),
+      tellingUntilDone(progress, (told) => mine.api.drop(plan, request, told) as Promise<DropReply>),
       deathOf(mine.worker),
     ])
     return mine === live ? reply : null

@@ -13,6 +13,7 @@ import { edit } from '../edit'
 import { modelsForStudy } from '../models/model-store'
 import { app } from '../store'
 import type { FindingKey } from '../window-state'
+import { tellingUntilDone } from '../worker-progress'
 import type { FindWorker } from './find-worker'
 
 export type Work = 'find' | 'mend' | 'spread' | 'explore'
@@ -84,17 +85,12 @@ export async function runFind(task: FindTask): Promise<void> {
   const { plan, line } = task
   useFind.setState({ find: { plan, line, result: null, progress: null } })
   const result = await work('find', 'Bounding spans', (api, on) =>
-    api.find(
-      task,
-      modelsForStudy(),
-      Comlink.proxy((progress: FindProgress) => {
-        if (on())
-          useFind.setState({
-            done: progress.done,
-            doing: progress.doing,
-            find: { plan, line, result: null, progress },
-          })
-      }),
+    tellingUntilDone(
+      (progress: FindProgress) => {
+        const { done, doing } = progress
+        if (on()) useFind.setState({ done, doing, find: { plan, line, result: null, progress } })
+      },
+      (told) => api.find(task, modelsForStudy(), told),
     ),
   )
   if (result) useFind.setState((s) => ({ find: { plan, line, result, progress: s.find?.progress ?? null } }))
@@ -103,33 +99,30 @@ export async function runFind(task: FindTask): Promise<void> {
 export async function runMend(plan: Plan, finding: FindingKey & { line: string }): Promise<void> {
   useFind.setState({ mend: { plan, finding, found: [], whole: false } })
   const found = await work('mend', 'Computing the plan as it is', (api, on) =>
-    api.mend(
-      plan,
-      finding,
-      modelsForStudy(),
-      Comlink.proxy((done: number, doing: string, so: Mending[]) => {
+    tellingUntilDone(
+      (done: number, doing: string, so: Mending[]) => {
         if (on()) useFind.setState({ done, doing, mend: { plan, finding, found: so, whole: false } })
-      }),
+      },
+      (told) => api.mend(plan, finding, modelsForStudy(), told),
     ),
   )
   if (found) useFind.setState({ mend: { plan, finding, found, whole: true } })
 }
 
-const share = (on: () => boolean) =>
-  Comlink.proxy((done: number) => {
-    if (on()) useFind.setState({ done })
-  })
+const share = (on: () => boolean) => (done: number) => {
+  if (on()) useFind.setState({ done })
+}
 
 export async function runSpread(task: SpreadTask): Promise<void> {
   const result = await work('spread', 'Computing samples', (api, on) =>
-    api.spread(task, modelsForStudy(), share(on)),
+    tellingUntilDone(share(on), (told) => api.spread(task, modelsForStudy(), told)),
   )
   if (result) useFind.setState({ spread: { plan: task.plan, line: task.line, result } })
 }
 
 export async function runExplore(task: ExploreTask): Promise<void> {
   const points = await work('explore', 'Computing points', (api, on) =>
-    api.explore(task, modelsForStudy(), share(on)),
+    tellingUntilDone(share(on), (told) => api.explore(task, modelsForStudy(), told)),
   )
   if (points) useFind.setState({ explore: { task, points } })
 }

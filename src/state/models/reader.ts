@@ -2,6 +2,7 @@
 import * as Comlink from 'comlink'
 import type { ModelWorker } from '../../models/model-worker'
 import type { ModelRead } from '../../models/types'
+import { tellingUntilDone } from '../worker-progress'
 
 let live: { worker: Worker; api: Comlink.Remote<ModelWorker> } | null = null
 
@@ -34,7 +35,9 @@ export async function readInWorker(
   progress: (share: number, what: string) => void,
 ): Promise<ModelRead> {
   try {
-    return await orBroken(api().read(name, bytes, Comlink.proxy(progress)) as Promise<ModelRead>)
+    return await tellingUntilDone(progress, (told) =>
+      orBroken(api().read(name, bytes, told) as Promise<ModelRead>),
+    )
   } catch (error) {
     return {
       ok: false,

@@ -8,6 +8,7 @@ import type { ClashDetail, ClashPlace } from '../../study/clash-detail'
 import type { LineDetail } from '../../study/details'
 import type { LineResults } from '../../study/results'
 import { handModels } from '../models/hand'
+import { tellingUntilDone } from '../worker-progress'
 import type { Studied, StudiedSent, StudyJob, StudyWorker } from './study-worker'
 import { receiver } from './unchanged'
 
@@ -108,7 +109,7 @@ export function createRunner(
   const work = async (at: Live, plan: Plan): Promise<void> => {
     try {
       await handModels(at.api, at.models)
-      const sent = await at.api.run(plan, job(), Comlink.proxy(progress))
+      const sent = await tellingUntilDone(progress, (heard) => at.api.run(plan, job(), heard))
       if (at !== live) return
       if (sent) {
         told({ kind: 'done', plan, studied: at.whole(sent), restarted })
