@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { partLibrary } from '../../src/plan/library'
+import { partKinds } from '../../src/plan/part-list/fields'
 import { readParts, readPartsCsv } from '../../src/plan/part-list/read'
 import { writePartsCsv, writePartsJson } from '../../src/plan/part-list/write'
 import { partSchema } from '../../src/plan/schema/parts'
@@ -15,7 +16,7 @@ const faultsOf = (csv: string) => {
 describe('the library', () => {
   it('holds only sound parts of every kind, each with the warning as its source', () => {
     for (const part of partLibrary) expect(partSchema.safeParse(part).error).toBeUndefined()
-    expect(new Set(partLibrary.map((p) => p.kind)).size).toBe(7)
+    expect(new Set(partLibrary.map((p) => p.kind)).size).toBe(partKinds.length)
     expect(new Set(partLibrary.map((p) => p.id)).size).toBe(partLibrary.length)
     expect(new Set(partLibrary.map((p) => p.source))).toEqual(
       new Set(["example figures: replace with your parts' documentation"]),

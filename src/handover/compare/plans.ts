@@ -1,6 +1,7 @@
 /** What differs between two plans, thing by thing: added, removed, moved or changed. Records are history and not compared. */
 import { planHash } from '../../plan/hash'
-import type { Girder, Line, Plan } from '../../plan/types'
+import { partFields } from '../../plan/part-list/fields'
+import type { Girder, Line, Part, Plan } from '../../plan/types'
 import { type FieldChange, fieldChanges } from './fields'
 
 export type ThingKind =
@@ -78,8 +79,17 @@ export function planChanges(before: Plan, after: Plan): Change[] {
     ...pairs(before.lines, after.lines).flatMap(([a, b]) => insideOfLine(a, b)),
     ...listChanges('worker', before.workers, after.workers, null),
     ...listChanges('obstacle', before.obstacles, after.obstacles, null),
-    ...listChanges('part', before.parts, after.parts, null),
+    ...listChanges('part', before.parts, after.parts, null).map((c) => inPartUnits(c, after.parts)),
   ]
+}
+
+/** The same name has another unit in another kind of part, as a stiffness has: the kind says which. */
+function inPartUnits(change: Change, parts: readonly Part[]): Change {
+  const kind = parts.find((p) => p.id === change.id)?.kind
+  const known = kind ? partFields[kind] : []
+  const unitOf = ({ field, unit }: FieldChange): string | null =>
+    known.find((f) => f.key === field || f.key.startsWith(`${field}.`))?.unit ?? unit
+  return { ...change, fields: change.fields.map((f) => ({ ...f, unit: unitOf(f) })) }
 }
 
 const pairs = <T extends Thing>(before: readonly T[], after: readonly T[]): [T, T][] =>

@@ -1,5 +1,5 @@
 import { type Fault, fault, type Path } from '../fault'
-import type { Girder, LoopRef, Stanchion, TieBack } from '../types'
+import type { Girder, LoopRef, PartKind, Stanchion, TieBack } from '../types'
 import { type Entry, items, type LineView, type PlanView } from './view'
 
 /** m; two stanchions nearer than this stand at the same place. */
@@ -27,21 +27,26 @@ function referenceFaults({ raw, stanchions, path }: LineView, view: PlanView): F
   ]
 }
 
-const KIND_WORDS: Record<string, string> = {
+const KIND_WORDS: Record<PartKind, string> = {
   'wire-rope': 'wire rope',
   'line-absorber': 'line absorber',
+  connector: 'connector',
+  stanchion: 'stanchion',
+  bracket: 'bracket',
   'tie-back': 'tie-back',
+  hardware: 'hardware',
 }
+
+const kindWord = (kind: string): string =>
+  Object.hasOwn(KIND_WORDS, kind) ? KIND_WORDS[kind as PartKind] : kind
 
 /** A reference to nothing, or to something of the wrong kind. What is no text is the schema's to tell. */
 export function wrongKind(view: PlanView, id: unknown, kind: string, path: Path): Fault[] {
   if (typeof id !== 'string' || id === '') return []
   const found = view.named.get(id)
   if (found === kind) return []
-  const word = KIND_WORDS[kind] ?? kind
-  const what =
-    found === undefined ? 'there is nothing with that id' : `that is a ${KIND_WORDS[found] ?? found}`
-  return [fault(path, `must be the id of a ${word}, is "${id}": ${what}`)]
+  const what = found === undefined ? 'there is nothing with that id' : `that is a ${kindWord(found)}`
+  return [fault(path, `must be the id of a ${kindWord(kind)}, is "${id}": ${what}`)]
 }
 
 function orderFaults({ stanchions, path }: LineView): Fault[] {

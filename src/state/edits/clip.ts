@@ -2,6 +2,7 @@
 import { usedIds } from '../../plan/ids'
 import { readPlan } from '../../plan/read'
 import type { Line, Plan } from '../../plan/types'
+import { partIdsOf } from '../../plan/uses'
 import type { Ref } from '../refs'
 import { freeName, newId } from './ids'
 import { keepPart } from './propose-line'
@@ -78,7 +79,7 @@ export function pasteClip(plan: Plan, clip: Clip, misfits: string[]): Ref[] {
     plan.decks = [...(plan.decks ?? []), { ...deck, id, name: freeName(deck.name, plan.decks ?? []) }]
     made.push({ kind: 'deck', id })
   }
-  const used = new Set(partIds(clip.plan))
+  const used = partIdsOf(clip.plan)
   for (const part of clip.plan.parts) if (used.has(part.id)) keepPart(plan, part)
   return made
 }
@@ -122,15 +123,3 @@ function pasteLine(plan: Plan, line: Line, renames: Renames, misfits: string[]):
   plan.lines.push({ ...line, id, name, girder: target.id, stanchions, tieBacks })
   return id
 }
-
-/** Ids of all parts that a plan's lines and crew use. */
-const partIds = (plan: Plan): string[] => [
-  ...plan.workers.map((w) => w.connector),
-  ...plan.lines.flatMap((l) => [
-    l.wireRope,
-    ...(l.absorber ? [l.absorber] : []),
-    ...l.hardware,
-    ...l.stanchions.flatMap((s) => [s.part, s.bracket]),
-    ...l.tieBacks.map((t) => t.part),
-  ]),
-]

@@ -1,5 +1,6 @@
 /** Takes things out of a plan with everything that can't be without them. */
 import type { Plan } from '../../plan/types'
+import { partIdsOf } from '../../plan/uses'
 import type { Ref } from '../refs'
 import { removeStanchion } from './stanchion-edits'
 import { removeTieBack } from './tie-back-edits'
@@ -82,17 +83,5 @@ function removeLoopRow(plan: Plan, id: string): boolean {
   return drop(girder.loops, id)
 }
 
-/** Where a part is used, by id. */
-export function partInUse(plan: Plan, id: string): boolean {
-  return (
-    plan.workers.some((w) => w.connector === id) ||
-    plan.lines.some(
-      (l) =>
-        l.wireRope === id ||
-        l.absorber === id ||
-        l.hardware.includes(id) ||
-        l.stanchions.some((s) => s.part === id || s.bracket === id) ||
-        l.tieBacks.some((t) => t.part === id),
-    )
-  )
-}
+/** Whether a line or a worker uses the part with an id. */
+export const partInUse = (plan: Plan, id: string): boolean => partIdsOf(plan).has(id)

@@ -1,5 +1,6 @@
 /** What is uncertain about a line, and how a point of the unit cube becomes a plan with definite figures. */
 import type { ConnectorPart, Line, LineAbsorberPart, Part, Plan, Range, Worker } from '../../plan/types'
+import { partIdsOf } from '../../plan/uses'
 
 /** How far the figures vary that the plan gives as one number. Assumptions of the spread, told with its result. */
 export interface Tolerances {
@@ -141,7 +142,7 @@ function workerInputs(w: Worker, i: number, t: Tolerances): SpreadInput[] {
 /** The plan of one sample: every uncertain figure at one value, both ends of its range the same. */
 export function samplePlan(plan: Plan, lineId: string, inputs: SpreadInput[], values: number[]): Plan {
   const line = plan.lines.find((l) => l.id === lineId)!
-  const used = new Set([line.wireRope, line.absorber, ...plan.workers.map((w) => w.connector)])
+  const used = partIdsOf({ lines: [line], workers: plan.workers })
   const draft: Draft = {
     line: { ...line, stanchions: line.stanchions.map((s) => ({ ...s })), pretensionTolerance: 0 },
     workers: plan.workers.filter((w) => w.line === lineId).map((w) => ({ ...w })),
