@@ -1,8 +1,8 @@
 /** Inked lines of even width in pixels, whatever the distance: arrises, ropes, dimension lines. Never picked. */
 import { useEffect, useMemo } from 'react'
-import { LineMaterial } from 'three/addons/lines/LineMaterial.js'
-import { LineSegments2 } from 'three/addons/lines/LineSegments2.js'
-import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js'
+import { type BufferGeometry, Mesh, type ShaderMaterial, type Vector2 } from 'three'
+import { ribbonGeometry, setSegments } from './shapes/ribbon'
+import { ribbonMaterial, styleRibbon } from './shapes/ribbon-material'
 
 export interface InkProps {
   /** Pairs of points, flat. */
@@ -19,7 +19,7 @@ export interface InkProps {
   name?: string
 }
 
-const ignore = (): void => {}
+export type InkMesh = Mesh<BufferGeometry, ShaderMaterial>
 
 export function Ink({
   points,
@@ -31,36 +31,27 @@ export function Ink({
   order = 0,
   name = '',
 }: InkProps) {
-  const line = useMemo(() => {
-    const made = new LineSegments2(new LineSegmentsGeometry(), new LineMaterial())
-    made.raycast = ignore
+  const geometry = useMemo(() => {
+    const made = ribbonGeometry(points.length / 6)
+    setSegments(made, points)
     return made
-  }, [])
-  const geometry = useMemo(() => inkGeometry(points), [points])
+  }, [points])
+  const line = useMemo(() => inkMesh(), [])
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(() => () => line.material.dispose(), [line])
   line.geometry = geometry
-  if (dash > 0) line.computeLineDistances()
-  style(line.material, { color, width, opacity, dash, through })
+  styleRibbon(line.material, { color, width, opacity, dash, through })
   return <primitive object={line} name={name} renderOrder={order} visible={points.length > 0} />
 }
 
-function inkGeometry(points: readonly number[] | Float32Array): LineSegmentsGeometry {
-  const geometry = new LineSegmentsGeometry()
-  geometry.setPositions(points.length > 0 ? (points as number[]) : [0, 0, 0, 0, 0, 0])
-  return geometry
-}
+const ignore = (): void => {}
 
-type Style = Required<Pick<InkProps, 'color' | 'width' | 'opacity' | 'dash' | 'through'>>
-
-function style(material: LineMaterial, { color, width, opacity, dash, through }: Style): void {
-  material.color.set(color)
-  material.linewidth = width
-  material.opacity = opacity
-  material.transparent = opacity < 1 || through
-  material.depthWrite = opacity === 1
-  material.depthTest = !through
-  if (material.dashed !== dash > 0) material.needsUpdate = true
-  material.dashed = dash > 0
-  material.dashSize = material.gapSize = dash || 1
+/** What draws ribbons as wide as they are to be; the geometry is given by whoever has it. */
+export function inkMesh(geometry?: BufferGeometry): InkMesh {
+  const line: InkMesh = new Mesh(geometry, ribbonMaterial())
+  line.raycast = ignore
+  line.onBeforeRender = (gl) => {
+    gl.getSize(line.material.uniforms.size!.value as Vector2)
+  }
+  return line
 }

@@ -4,17 +4,17 @@
  */
 import { useThree } from '@react-three/fiber'
 import { useEffect, useMemo, useRef } from 'react'
-import type { Group, InstancedBufferGeometry, InterleavedBufferAttribute } from 'three'
-import { LineMaterial } from 'three/addons/lines/LineMaterial.js'
-import { LineSegments2 } from 'three/addons/lines/LineSegments2.js'
-import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js'
+import type { Group } from 'three'
 import type { Vec3, Worker } from '../../plan/types'
 import type { FallHistory } from '../../solver/time/types'
 import type { Playhead } from '../../state/fall/playhead'
+import { type InkMesh, inkMesh } from '../Ink'
 import { useNote } from '../labels/notes'
 import { usePalette } from '../palette'
 import { sceneState } from '../scene-state'
 import { D_RING_PART, figure } from '../shapes/figure'
+import { ribbonGeometry, setSegments } from '../shapes/ribbon'
+import { styleRibbon } from '../shapes/ribbon-material'
 import { emptyPicture, type FallPicture, fillPicture } from './frame-at'
 import { unrollAlong } from './unroll'
 
@@ -57,8 +57,8 @@ export function FallPlayer({ history, heads, workers, playhead, exaggerate = 1 }
   }, [history, heads, workers, playhead, exaggerate, rope, connectors, invalidate])
   return (
     <group name="fall">
-      <primitive object={rope} name="fall:rope" />
-      <primitive object={connectors} name="fall:connectors" />
+      <primitive object={rope.line} name="fall:rope" />
+      <primitive object={connectors.line} name="fall:connectors" />
       <group ref={bodies} name="fall:bodies">
         {workers.map((w) => (
           <mesh
@@ -76,51 +76,42 @@ export function FallPlayer({ history, heads, workers, playhead, exaggerate = 1 }
   )
 }
 
+interface Segments {
+  line: InkMesh
+  /** Ends of the segments, as they are drawn next. */
+  ends: Float32Array
+}
+
 /** Inked segments whose ends are rewritten in place. */
-function useSegments(count: number, color: string, width: number): LineSegments2 {
-  const line = useMemo(() => {
-    const geometry = new LineSegmentsGeometry()
-    geometry.setPositions(new Float32Array(Math.max(1, count) * 6))
-    const made = new LineSegments2(geometry, new LineMaterial({ linewidth: width }))
-    made.frustumCulled = false
-    made.raycast = () => {}
-    return made
-  }, [count, width])
+function useSegments(count: number, color: string, width: number): Segments {
+  const made = useMemo(() => {
+    const room = Math.max(1, count)
+    const line = inkMesh(ribbonGeometry(room))
+    line.frustumCulled = false
+    return { line, ends: new Float32Array(room * 6) }
+  }, [count])
   useEffect(
     () => () => {
-      line.geometry.dispose()
-      line.material.dispose()
+      made.line.geometry.dispose()
+      made.line.material.dispose()
     },
-    [line],
+    [made],
   )
-  line.material.color.set(color)
-  return line
+  styleRibbon(made.line.material, { color, width, opacity: 1, dash: 0, through: false })
+  return made
 }
 
-function endsOf(line: LineSegments2): { array: Float32Array; done: () => void } {
-  const geometry = line.geometry as InstancedBufferGeometry
-  const { data } = geometry.getAttribute('instanceStart') as InterleavedBufferAttribute
-  return {
-    array: data.array as Float32Array,
-    done: () => {
-      data.needsUpdate = true
-    },
-  }
+function drawRope({ line, ends }: Segments, { rope }: FallPicture): void {
+  for (let i = 0; i + 3 < rope.length; i += 3) ends.set(rope.subarray(i, i + 6), i * 2)
+  setSegments(line.geometry, ends)
 }
 
-function drawRope(line: LineSegments2, { rope }: FallPicture): void {
-  const { array, done } = endsOf(line)
-  for (let i = 0; i + 3 < rope.length; i += 3) array.set(rope.subarray(i, i + 6), i * 2)
-  done()
-}
-
-function drawConnectors(line: LineSegments2, { rings, ties }: FallPicture): void {
-  const { array, done } = endsOf(line)
+function drawConnectors({ line, ends }: Segments, { rings, ties }: FallPicture): void {
   for (let i = 0; i < rings.length; i += 3) {
-    array.set(ties.subarray(i, i + 3), i * 2)
-    array.set(rings.subarray(i, i + 3), i * 2 + 3)
+    ends.set(ties.subarray(i, i + 3), i * 2)
+    ends.set(rings.subarray(i, i + 3), i * 2 + 3)
   }
-  done()
+  setSegments(line.geometry, ends)
 }
 
 function hangBodies(group: Group | null, { rings }: FallPicture, workers: readonly Worker[]): void {

@@ -70,7 +70,7 @@ async function drawn(): Promise<Object3D> {
 
 const inked = (scene: Object3D, name: string): boolean => scene.getObjectByName(name)?.visible === true
 const dashed = (scene: Object3D, name: string): boolean =>
-  (scene.getObjectByName(name) as unknown as { material: { dashed: boolean } }).material.dashed
+  'DASHED' in (scene.getObjectByName(name) as unknown as { material: { defines: object } }).material.defines
 
 describe('two plans in one scene', () => {
   it('names both lines as changed', () => {

@@ -122,8 +122,8 @@ describe('the scene of a plan', () => {
     const widths = (): number[] => {
       const found: number[] = []
       girder.parent!.traverse((o) => {
-        const material = (o as { material?: { linewidth?: number } }).material
-        if (material?.linewidth) found.push(material.linewidth)
+        const { material } = o as { material?: { uniforms?: { width?: { value: number } } } }
+        if (material?.uniforms?.width) found.push(material.uniforms.width.value)
       })
       return found
     }
