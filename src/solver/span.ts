@@ -16,15 +16,13 @@ export interface SpanTarget {
   giveAt: number
 }
 
-/** A span without a load; the derivatives are by the tension at its first end. */
+/** A span without a load; `dL` is the derivative of its length by the tension at its first end, m/N. */
 export interface FreeSpan {
   H: number
   V: number
   L: number
   Ta: number
   Tb: number
-  dH: number
-  dV: number
   dL: number
 }
 
@@ -69,9 +67,8 @@ function freeSpanResult(t: SpanTarget, Ta: number, V: number, L: number): FreeSp
   const a = s.xV - ((s.xH + t.give) * V) / H
   const c = s.zV - (s.zH * V) / H
   const det = a * s.zL - s.xL * c
-  const dV = -(gx * s.zL - s.xL * gz) / det
   const dL = -(a * gz - c * gx) / det
-  return { H, V, L, Ta, Tb: s.Tb, dH: (Ta - V * dV) / H, dV, dL }
+  return { H, V, L, Ta, Tb: s.Tb, dL }
 }
 
 /** A point load on a span: P down at distance X1 from the first head and X2 from the second, X1 + X2 = X. */
