@@ -1,6 +1,8 @@
 /** Everything that is handed over, as files in memory: papers, drawings, tables, room and results. */
 
+import type { Mark } from '../../drawings/marks'
 import { svgFile } from '../../drawings/svg'
+import type { Point } from '../../drawings/view'
 import { comparePlans, type Studied } from '../compare'
 import { crewSheetBytes } from '../crew/bytes'
 import { tags } from '../crew/tags'
@@ -9,7 +11,7 @@ import { ownTexts } from '../own-texts'
 import { calculationPackage } from '../package'
 import { comparisonChapter } from '../package/comparison'
 import { chapterOf } from '../package/context'
-import { type LineDrawings, lineDrawings } from '../package/drawings'
+import { lineDrawings, type NamedDrawing } from '../package/drawings'
 import { pdfBytes } from '../pdf/engine'
 import { letters } from '../pdf/letters'
 import { roomFiles } from '../room/files'
@@ -127,36 +129,41 @@ function drawingFiles(input: HandoverInput, names: string[]): HandoverFile[] {
   return lineFiles(input).flatMap((file, i) => {
     const made = lineDrawings(c, file)
     const name = `drawings/${names[i]}`
-    const svg = [
-      ...(made.elevation ? [textFile(`${name}-elevation.svg`, svgFile(made.elevation.picture))] : []),
-      ...(made.plan ? [textFile(`${name}-plan.svg`, svgFile(made.plan.picture))] : []),
-      ...made.sections.map((s, k) => textFile(`${name}-section-${k + 1}.svg`, svgFile(s.drawing.picture))),
-    ]
+    const svg = made.map((d) => textFile(`${name}-${d.file}.svg`, svgFile(d.drawing.picture)))
     return [...svg, textFile(`${name}.dxf`, dxfText(dxfParts(made, file.line.name)))]
   })
 }
 
+/** Between two drawings of one file, m. */
+const APART = 10
+
 /** The elevation at its own coordinates, the plan below and the sections to its right: none lies on another. */
-export function dxfParts(made: LineDrawings, name: string): DxfPart[] {
-  const parts: DxfPart[] = []
-  const low = made.elevation ? lowestOf(made.elevation.marks) : 0
-  if (made.elevation) parts.push({ marks: made.elevation.marks, at: [0, 0], title: `${name}: elevation` })
-  if (made.plan) parts.push({ marks: made.plan.marks, at: [0, low - 10], title: `${name}: plan` })
-  const right = made.elevation ? widestOf(made.elevation.marks) : 0
-  made.sections.forEach((s, i) => {
-    const title = `${name}: section at ${s.station.toFixed(3)} m`
-    parts.push({ marks: s.drawing.marks, at: [right + 15 + i * 25, low], title })
+export function dxfParts(made: readonly NamedDrawing[], name: string): DxfPart[] {
+  const own = boxOf(made.filter((d) => d.place === 'own').flatMap((d) => d.drawing.marks))
+  let { right, low } = own
+  return made.map(({ drawing, layout, place }): DxfPart => {
+    const box = boxOf(drawing.marks)
+    const at: Record<NamedDrawing['place'], Point> = {
+      own: [0, 0],
+      below: [0, low - APART - box.top],
+      right: [right + APART - box.left, own.low],
+    }
+    if (place === 'below') low += box.low - box.top - APART
+    if (place === 'right') right += box.right - box.left + APART
+    return { marks: drawing.marks, at: at[place], title: `${name}: ${layout}` }
   })
-  return parts
 }
 
-const pointsOf = (marks: LineDrawings['sections'][number]['drawing']['marks']) =>
-  marks.flatMap((m) => (m.kind === 'path' ? m.points : m.kind === 'dimension' ? [m.from, m.to] : [m.at]))
-
-const lowestOf = (marks: Parameters<typeof pointsOf>[0]): number =>
-  pointsOf(marks).reduce((low, p) => Math.min(low, p[1]), Infinity)
-const widestOf = (marks: Parameters<typeof pointsOf>[0]): number =>
-  pointsOf(marks).reduce((high, p) => Math.max(high, p[0]), -Infinity)
+/** What the shapes and dimensions of a drawing take up, m; of none a point at 0. */
+function boxOf(marks: readonly Mark[]) {
+  const points = marks.flatMap((m) =>
+    m.kind === 'path' ? m.points : m.kind === 'dimension' ? [m.from, m.to] : [m.at],
+  )
+  if (points.length === 0) return { left: 0, right: 0, low: 0, top: 0 }
+  const of = (k: 0 | 1, pick: (a: number, b: number) => number): number =>
+    points.map((p) => p[k]).reduce((a, b) => pick(a, b))
+  return { left: of(0, Math.min), right: of(0, Math.max), low: of(1, Math.min), top: of(1, Math.max) }
+}
 
 function tableFiles(input: HandoverInput): HandoverFile[] {
   return [

@@ -14,14 +14,21 @@ import { drawing, heading, inner, say, together } from '../pdf/paper'
 import type { Chapter } from './context'
 import { bodyAt, roomOutline, undersideAt, worstStations } from './room-section'
 
-/** A line's drawings, not yet on paper: also what is exported as files. */
-export interface LineDrawings {
-  elevation: Drawing | null
-  plan: Drawing | null
-  sections: { station: number; drawing: Drawing }[]
+/** A drawing of a line under the names that it has on paper and in files. */
+export interface NamedDrawing {
+  drawing: Drawing
+  /** On paper. */
+  title: string
+  /** Ends the name of its SVG file, as 'section-1'. */
+  file: string
+  /** Names it in the DXF file of the line. */
+  layout: string
+  /** Where it stands there: at its own coordinates, below that, or in the row to the right. */
+  place: 'own' | 'below' | 'right'
 }
 
-export function lineDrawings(c: Chapter, file: LineFile): LineDrawings {
+/** A line's drawings: papers, SVG files and the DXF file take all of them, in this order. */
+export function lineDrawings(c: Chapter, file: LineFile): NamedDrawing[] {
   const { plan, study } = c.input
   const room = study.obstacles.rooms.find((r) => r.line === file.line.id)
   const girder = file.study.input.girder
@@ -42,14 +49,26 @@ export function lineDrawings(c: Chapter, file: LineFile): LineDrawings {
         stations.filter((_, i) => i % 2 === 0),
       )
     : []
-  return {
-    elevation: elevation(base, size),
-    plan: planView({ ...base, roomOutline: outline }, { ...size, height: 240 }),
-    sections: sectionsOf(c, file),
-  }
+  const side = elevation(base, size)
+  const above = planView({ ...base, roomOutline: outline }, { ...size, height: 240 })
+  return [
+    ...named(side, { title: 'Elevation', file: 'elevation', layout: 'elevation', place: 'own' }),
+    ...named(above, { title: 'Plan, station to the right', file: 'plan', layout: 'plan', place: 'below' }),
+    ...sectionsOf(c, file).flatMap(({ station, drawing }, i) =>
+      named(drawing, {
+        title: `Section at station ${formatLength(station, c.units)}, looking from start to end`,
+        file: `section-${i + 1}`,
+        layout: `section at ${station.toFixed(3)} m`,
+        place: 'right',
+      }),
+    ),
+  ]
 }
 
-function sectionsOf(c: Chapter, file: LineFile): LineDrawings['sections'] {
+const named = (drawing: Drawing | null, names: Omit<NamedDrawing, 'drawing'>): NamedDrawing[] =>
+  drawing ? [{ ...names, drawing }] : []
+
+function sectionsOf(c: Chapter, file: LineFile): { station: number; drawing: Drawing }[] {
   const { plan, study } = c.input
   const room = study.obstacles.rooms.find((r) => r.line === file.line.id)
   if (!room) return []
@@ -85,25 +104,16 @@ function ropeAt(c: Chapter, { line }: LineFile, station: number): [number, numbe
 
 const scaled = (name: string, d: Drawing): string => `${name}. Scale 1:${d.scale}, printed at full size.`
 
-export function drawingChapter(c: Chapter, file: LineFile, made: LineDrawings): Content[] {
+export function drawingChapter(c: Chapter, file: LineFile, made: readonly NamedDrawing[]): Content[] {
   const { letters } = c
-  const named: [string, Drawing | null][] = [
-    ['Elevation', made.elevation],
-    ['Plan, station to the right', made.plan],
-    ...made.sections.map((s): [string, Drawing] => [sectionName(c, s.station), s.drawing]),
-  ]
-  const known = named.filter((n): n is [string, Drawing] => n[1] !== null)
-  return known.map(([name, d], i) =>
+  return made.map(({ title, drawing: d }, i) =>
     together([
       ...(i === 0 ? [heading(letters, `Drawings: ${file.line.name}`, 2)] : []),
-      say(letters, scaled(name, d), { bold: true, size: 8.5 }),
+      say(letters, scaled(title, d), { bold: true, size: 8.5 }),
       drawing(d.picture, letters),
     ]),
   )
 }
-
-const sectionName = (c: Chapter, station: number): string =>
-  `Section at station ${formatLength(station, c.units)}, looking from start to end`
 
 /** The clearance as a stack, with its sum in words beside it. */
 export function stackChapter(c: Chapter, file: LineFile): Content[] {

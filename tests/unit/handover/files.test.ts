@@ -48,6 +48,25 @@ describe('the drawing file, read back by another program', () => {
   })
 })
 
+it('has every drawing of the line in the drawing file, none on another', () => {
+  const made = lineDrawings(chapterOf(input, letters(input.fonts)), file)
+  expect(made.map((d) => d.file).slice(0, 3)).toEqual(['elevation', 'plan', 'section-1'])
+  const more = made.flatMap((d) => [d, { ...d, layout: `${d.layout} again`, place: 'right' as const }])
+  const parts = dxfParts(more, 'L')
+  expect(parts.map((p) => p.title)).toEqual(more.map((d) => `L: ${d.layout}`))
+  const boxes = parts.map(({ marks, at }) => {
+    const points = marks.flatMap((m) => (m.kind === 'path' ? m.points : 'at' in m ? [m.at] : []))
+    const [xs, ys] = [points.map((p) => p[0] + at[0]), points.map((p) => p[1] + at[1])]
+    return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), top: Math.max(...ys) }
+  })
+  boxes.forEach((a, i) => {
+    for (const [k, b] of boxes.slice(i + 1).entries()) {
+      const apart = a.right < b.left || b.right < a.left || a.top < b.low || b.top < a.low
+      expect(apart, `${parts[i]?.title} and ${parts[i + 1 + k]?.title}`).toBe(true)
+    }
+  })
+})
+
 describe('tables', () => {
   it('have every finding with the numbers of the results', () => {
     const read = rows(findingsCsv(input))
