@@ -1,6 +1,6 @@
 /**
  * A drawing before it is a picture: marks in model metres on named layers. `picture.ts` makes SVG of them and
- * `src/handover/dxf.ts` makes a drawing file of the same marks, so the two can't differ.
+ * `src/handover/files/dxf.ts` makes a drawing file of the same marks, so the two can't differ.
  */
 import type { Ink } from './theme'
 import type { Point } from './view'
