@@ -58,10 +58,11 @@ export function segmentSpan(s: Segment, EA: number, w: number): SegmentSpan {
   }
 }
 
-/** (V/Ta - E/Tb) / w, finite for w -> 0 (it tends to L H^2/T^3). */
-function sineChange(H: number, V: number, E: number, Ta: number, Tb: number, L: number, w: number): number {
-  if (Math.abs(V - E) < 1e-6 * Ta) return (L * H * H) / (Ta * Ta * Tb)
-  return (V / Ta - E / Tb) / w
+/** (V/Ta - E/Tb) / w as L (H^2 + Ta Tb - V E) / ((Ta + Tb) Ta Tb), which holds for w = 0 too; without cancellation. */
+function sineChange(H: number, V: number, E: number, Ta: number, Tb: number, L: number): number {
+  const both = V * E
+  const rest = both > 0 ? (H * H * (H * H + V * V + E * E)) / (Ta * Tb + both) : Ta * Tb - both
+  return (L * (H * H + rest)) / ((Ta + Tb) * Ta * Tb)
 }
 
 /** dx, dz and all their first derivatives. */
@@ -71,7 +72,7 @@ export function segmentTangent(H: number, V: number, L: number, EA: number, w: n
   const Ta = Math.sqrt(H * H + V * V)
   const Tb = Math.sqrt(H * H + E * E)
   const slope = asinhSlope(V / H, E / H)
-  const sines = sineChange(H, V, E, Ta, Tb, L, w)
+  const sines = sineChange(H, V, E, Ta, Tb, L)
   const cross = (H * L * sum) / ((Ta + Tb) * Ta * Tb)
   return {
     dx: (H * L) / EA + L * slope,
@@ -102,7 +103,7 @@ export function pointAt(s: Segment, p: number, EA: number, w: number): SegmentSp
   return segmentSpan({ H: s.H, V: s.V, L: p }, EA, w)
 }
 
-/** Height above its first end at horizontal distance x from it, m; NaN where the segment does not reach x. */
+/** Height above its first end at horizontal distance x from it, m, carried on past its ends; NaN where none is found. */
 export function heightAt(s: Segment, x: number, EA: number, w: number): number {
   const whole = segmentSpan(s, EA, w)
   let p = (s.L * x) / whole.dx
