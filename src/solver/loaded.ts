@@ -5,7 +5,7 @@
  */
 import { absorberExtension, addedRope } from './absorber'
 import { type Chain, loadedTarget, walkSpans } from './chain'
-import { type FreeSpan, type LoadedSpan, loadedSpan } from './span'
+import { type FreeSpan, type LoadedSpan, type LoadedTarget, loadedSpan } from './span'
 
 export interface LoadedChain {
   P: number
@@ -41,37 +41,35 @@ interface Trial {
 function trial(
   c: Chain,
   span: number,
-  X1: number,
+  target: LoadedTarget,
   H: number,
   P: number,
   others: (FreeSpan | undefined)[],
   start?: LoadedSpan,
 ): Trial | null {
-  const at = loadedSpan(loadedTarget(c, span, X1), H, P, start) ?? loadedSpan(loadedTarget(c, span, X1), H, P)
+  const at = loadedSpan(target, H, P, start) ?? loadedSpan(target, H, P)
   if (!at) return null
-  const { first, second } = at
-  const leftT = [(H + at.V * at.dV[0]) / first.Ta, (at.V * at.dV[1]) / first.Ta] as const
-  const endBy = (k: 0 | 1): number => at.dV[k] - c.w * (at.dL1[k] + at.dL2[k]) - k
-  const rightT = [(H + second.E * endBy(0)) / second.Tb, (second.E * endBy(1)) / second.Tb] as const
+  const { first, second, V, dV, dL1, dL2 } = at
+  // Tension at the loaded span's ends by H and by P: T^2 = H^2 + V^2, and the far end carries V - w L - P.
+  const firstByH = (H + V * dV[0]) / first.Ta
+  const firstByP = (V * dV[1]) / first.Ta
+  const secondByH = (H + second.E * (dV[0] - c.w * (dL1[0] + dL2[0]))) / second.Tb
+  const secondByP = (second.E * (dV[1] - c.w * (dL1[1] + dL2[1]) - 1)) / second.Tb
   const left = walkSpans(c, span - 1, -1, first.Ta, others)
   const right = walkSpans(c, span + 1, 1, second.Tb, others)
   if (!left || !right) return null
-  const end = c.absorberAt === 'start' ? left : right
-  const endSide = c.absorberAt === 'start' ? leftT : rightT
+  const atStart = c.absorberAt === 'start'
+  const end = atStart ? left : right
+  const endByH = end.farSlope * (atStart ? firstByH : secondByH)
+  const endByP = end.farSlope * (atStart ? firstByP : secondByP)
   const added = addedRope(c.absorber, end.far, c.EA)
-  const by = (k: 0 | 1): number =>
-    at.dL1[k] +
-    at.dL2[k] +
-    left.slope * leftT[k] +
-    right.slope * rightT[k] -
-    added.slope * end.farSlope * endSide[k]
   return {
     F: at.L1 + at.L2 + left.length + right.length - c.rope - added.rope,
-    byH: by(0),
-    byP: by(1),
+    byH: dL1[0] + dL2[0] + left.slope * firstByH + right.slope * secondByH - added.slope * endByH,
+    byP: dL1[1] + dL2[1] + left.slope * firstByP + right.slope * secondByP - added.slope * endByP,
     endTension: end.far,
-    endByH: end.farSlope * endSide[0],
-    endByP: end.farSlope * endSide[1],
+    endByH,
+    endByP,
     at,
   }
 }
@@ -121,13 +119,14 @@ export function solveLoadedChain(
   P: number,
   start: LoadedStart,
 ): LoadedChain | null {
+  const target = loadedTarget(c, span, X1)
   const others = [...start.others]
   let H = start.H
   let at = start.at
   let low = 0
   let high = Number.POSITIVE_INFINITY
   for (let i = 0; i < 120; i++) {
-    const t = trial(c, span, X1, H, P, others, at)
+    const t = trial(c, span, target, H, P, others, at)
     if (!t) {
       at = undefined
       others.length = 0

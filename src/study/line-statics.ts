@@ -11,8 +11,17 @@ export interface LineStatics {
   law: (set: SetName, grip: Grip, span: number, at: number, limit: number) => Solved<LineLaw>
 }
 
-/** Remembers every answer by its question. */
-function remembered<A extends unknown[], R>(make: (...args: A) => R): (...args: A) => R {
+/**
+ * Laws that are kept. Those of one station are asked for one after another by every worker and connector; a line's room has
+ * well over a hundred stations, and keeping all their laws cost a third of a study in memory tidied up and moved about.
+ */
+const LAWS_KEPT = 8
+
+/** Remembers answers by their questions; where `most` is given, the newest so many. */
+function remembered<A extends unknown[], R>(
+  make: (...args: A) => R,
+  most = Number.POSITIVE_INFINITY,
+): (...args: A) => R {
   const known = new Map<string, R>()
   return (...args) => {
     const key = args.join('|')
@@ -20,6 +29,7 @@ function remembered<A extends unknown[], R>(make: (...args: A) => R): (...args: 
     if (found !== undefined) return found
     const made = make(...args)
     known.set(key, made)
+    if (known.size > most) known.delete(known.keys().next().value!)
     return made
   }
 }
@@ -36,6 +46,7 @@ export function lineStatics(model: LineModel, loads?: number): LineStatics {
       const line = unloaded(set, grip)
       return line.ok ? lineLaw(line.value, span, at, limit, loads) : line
     },
+    LAWS_KEPT,
   )
   return { installed, unloaded, law }
 }
