@@ -37,7 +37,7 @@ export async function inWindow<T>(plan: Plan, work: (page: Page) => Promise<T>):
   }
 }
 
-/** Until the scene stands and the whole study of the plan is done. */
+/** Until the scene stands, the whole study of the plan is done and no worker has anything left to do. */
 async function quiet(page: Page): Promise<void> {
   const drawn = () => document.documentElement.dataset.scene === 'ready'
   await page.waitForFunction(drawn, undefined, { timeout: 60_000 })
@@ -46,6 +46,8 @@ async function quiet(page: Page): Promise<void> {
     return study.whole && study.ofPlan === plan
   }
   await page.waitForFunction(studied, undefined, { timeout: 120_000 })
+  // A worker answers when it has nothing else to do: rooms' surfaces come after the figures.
+  await Promise.all(page.workers().map((worker) => worker.evaluate(() => 0)))
 }
 
 /** The share `q` of the values lies at or below it. */

@@ -51,7 +51,9 @@ export function inkMesh(geometry?: BufferGeometry): InkMesh {
   const line: InkMesh = new Mesh(geometry, ribbonMaterial())
   line.raycast = ignore
   line.onBeforeRender = (gl) => {
-    gl.getSize(line.material.uniforms.size!.value as Vector2)
+    // Where one sample stands for several pixels a line is one sample wide at least, or it would fall to pieces.
+    const coarse = Math.min(1, gl.getPixelRatio())
+    gl.getSize(line.material.uniforms.size!.value as Vector2).multiplyScalar(coarse)
   }
   return line
 }

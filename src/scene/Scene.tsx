@@ -6,6 +6,7 @@ import { select } from '../state/actions'
 import { pictureStands } from '../state/first-picture'
 import { app } from '../state/store'
 import { Contents } from './Contents'
+import { SHARPNESS } from './frame/pace'
 import { makeRenderer, SAMPLES } from './gl'
 import { LabelLayer } from './labels/LabelLayer'
 import { usePalette } from './palette'
@@ -41,7 +42,7 @@ function Picture({ broken }: { broken: (why: string) => void }) {
         key={lost}
         frameloop="demand"
         flat
-        dpr={software ? SAMPLES.moving : [...SAMPLES.hardware]}
+        dpr={software ? SHARPNESS.moving : SAMPLES}
         gl={gl as GLProps}
         camera={{ ...camera, up: [...camera.up], position: [...camera.position] }}
         events={pointer}

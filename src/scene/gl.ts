@@ -32,5 +32,5 @@ export function makeRenderer(options: WebGLRendererParameters): WebGLRenderer {
   return renderer
 }
 
-/** Samples along a pixel's side: with a graphics processor at least two, without one while nothing moves. */
-export const SAMPLES = { hardware: [2, 3], moving: 1, still: 2 } as const
+/** Samples along a pixel's side with a graphics processor; without one they change with the pace, see there. */
+export const SAMPLES: [number, number] = [2, 3]

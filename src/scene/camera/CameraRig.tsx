@@ -15,6 +15,9 @@ import { shotOf } from './shots'
 /** How long the camera takes to a shot, ms. */
 const TRAVEL = 140
 
+/** Priority of its frames: what else a frame does goes by where the camera stands in it. */
+const BEFORE_OTHERS = -1
+
 interface Orbit {
   target: Vector3
   enabled: boolean
@@ -52,7 +55,7 @@ export function CameraRig() {
     if (!controls.enabled) way.current = null
     else if (go(camera, controls, way.current)) way.current = null
     else invalidate()
-  })
+  }, BEFORE_OTHERS)
   useFrame(tellUnder)
   return (
     <OrbitControls makeDefault enableDamping={false} zoomToCursor screenSpacePanning mouseButtons={buttons} />

@@ -1,47 +1,94 @@
 /**
- * Without a graphics processor the picture moves at one sample a pixel; once it stands still it is drawn once more with
- * four, so that a picture that is looked at has clean lines. With one it is always drawn so.
+ * Without a graphics processor the picture moves with fewer samples; once it stands still it is drawn once more with four
+ * a pixel, so that a picture that is looked at has clean lines and is whole, see `Pace`. With one it is always drawn so.
  */
 import { useFrame, useThree } from '@react-three/fiber'
 import { useEffect, useRef } from 'react'
+import type { Camera, EventDispatcher, Quaternion, Vector3 } from 'three'
 import { app } from '../../state/store'
-import { SAMPLES } from '../gl'
 import { useSceneState } from '../scene-state'
+import { pace, paceOf, type Seen, SHARPNESS } from './pace'
 
-/** Stillness before the fine picture, ms. */
+/** Stillness before the next finer picture, ms; longer while the camera is held, for then the next move is likely. */
 const REST = 180
+const REST_HELD = 400
 
 export function Still() {
   const software = useSceneState((s) => s.software)
   return software ? <FineWhenStill /> : null
 }
 
+const dragging = (): boolean => app.getState().gesture !== null
+
 function FineWhenStill() {
   const gl = useThree((s) => s.gl)
   const invalidate = useThree((s) => s.invalidate)
   const size = useThree((s) => s.size)
+  const held = useCameraHeld()
+  const turned = useTurned()
   const wait = useRef<ReturnType<typeof setTimeout>>(undefined)
-  const fine = useRef(false)
-  useEffect(() => () => clearTimeout(wait.current), [])
-  useFrame(() => {
+  const rested = useRef(false)
+  useEffect(
+    () => () => {
+      clearTimeout(wait.current)
+      pace.now = 'still'
+    },
+    [],
+  )
+  useFrame(({ camera }) => {
     clearTimeout(wait.current)
-    const wanted = fine.current ? SAMPLES.still : SAMPLES.moving
+    const now = { dragging: dragging(), held: held.current, rested: rested.current }
+    pace.now = paceOf({ ...turned(camera), ...now })
+    rested.current = false
+    const wanted = SHARPNESS[pace.now]
     if (gl.getPixelRatio() !== wanted) {
       gl.setPixelRatio(wanted)
       gl.setSize(size.width, size.height)
     }
-    gl.domElement.dataset.fine = String(fine.current)
+    gl.domElement.dataset.fine = String(pace.now === 'still')
     const rest = (): void => {
-      // While a hand holds something the next move comes at any time, and the fine picture would be in its way.
-      const held = app.getState().gesture !== null
-      if (held) wait.current = setTimeout(rest, REST)
+      // While a hand holds something the next move comes at any time, and a finer picture would be in its way.
+      if (dragging() || (held.current && pace.now === 'moving')) wait.current = setTimeout(rest, REST)
       else {
-        fine.current = true
+        rested.current = true
         invalidate()
       }
     }
-    if (!fine.current) wait.current = setTimeout(rest, REST)
-    fine.current = false
-  }, -1)
+    if (pace.now !== 'still') wait.current = setTimeout(rest, held.current ? REST_HELD : REST)
+  }, -0.5)
   return null
+}
+
+/** Whether a button is down that turns or moves the camera. */
+function useCameraHeld() {
+  const controls = useThree((s) => s.controls) as EventDispatcher<{ start: object; end: object }> | null
+  const held = useRef(false)
+  useEffect(() => {
+    const take = (): void => {
+      held.current = true
+    }
+    const leave = (): void => {
+      held.current = false
+    }
+    controls?.addEventListener('start', take)
+    controls?.addEventListener('end', leave)
+    return () => {
+      controls?.removeEventListener('start', take)
+      controls?.removeEventListener('end', leave)
+    }
+  }, [controls])
+  return held
+}
+
+/** Whether the camera has moved since the last time it was asked, and whether not long before. */
+function useTurned(): (camera: Camera) => Pick<Seen, 'turned' | 'turnedLately'> {
+  const last = useRef<{ at: Vector3; turn: Quaternion; when: number } | null>(null)
+  return ({ position, quaternion }) => {
+    const before = last.current
+    const turned = before !== null && !(before.at.equals(position) && before.turn.equals(quaternion))
+    const now = performance.now()
+    const when = turned ? now : (before?.when ?? Number.NEGATIVE_INFINITY)
+    last.current = { at: position.clone(), turn: quaternion.clone(), when }
+    return { turned, turnedLately: now - when < REST }
+  }
 }

@@ -1,9 +1,10 @@
-/** Workers who stand on their lines, hooked on: one instanced figure for those of a line, scaled to each. */
-import { useEffect, useLayoutEffect, useMemo, useRef } from 'react'
-import { type InstancedMesh, Matrix4, Vector3 } from 'three'
+/** Workers who stand on their lines, hooked on: one figure for those of a line, scaled to each. */
+import { useEffect, useMemo } from 'react'
+import { Matrix4, Vector3 } from 'three'
 import { girderFrame } from '../../geometry/girder'
 import type { Girder, Line } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { Copies } from '../Copies'
 import { useNotShown } from '../compare/stepped-aside'
 import { Ink } from '../Ink'
 import { usePalette } from '../palette'
@@ -48,26 +49,11 @@ function Figures({ name, girder, crew }: FiguresProps) {
   const { ink } = usePalette()
   const body = useMemo(() => figure('standing'), [])
   useEffect(() => () => body.dispose(), [body])
-  const mesh = useRef<InstancedMesh>(null)
-  useLayoutEffect(() => {
+  const places = useMemo(() => {
     const { along } = girderFrame(girder)
-    crew.forEach((c, i) => {
-      mesh.current!.setMatrixAt(i, standing(c, Math.atan2(along[1], along[0])))
-    })
-    mesh.current!.instanceMatrix.needsUpdate = true
-    mesh.current!.computeBoundingSphere()
+    return crew.map((c) => standing(c, Math.atan2(along[1], along[0])))
   }, [crew, girder])
-  return (
-    <instancedMesh
-      key={crew.length}
-      ref={mesh}
-      name={name}
-      args={[body, undefined, crew.length]}
-      raycast={() => {}}
-    >
-      <meshLambertMaterial color={ink} />
-    </instancedMesh>
-  )
+  return <Copies name={name} body={body} places={places} color={ink} />
 }
 
 function standing({ feet, worker }: Standing, heading: number): Matrix4 {

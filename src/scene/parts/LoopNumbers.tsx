@@ -9,6 +9,8 @@ import { useApp } from '../../state/store'
 import { usePalette } from '../palette'
 import { useFocusLine, useLineGirder } from '../pictures'
 import { overGirder } from '../place'
+import { useSceneState } from '../scene-state'
+import { mergeInstances } from '../shapes/merged'
 import { type NumberAtlas, numberAtlas } from '../shapes/number-atlas'
 import { numberMaterial } from '../shapes/number-material'
 
@@ -22,7 +24,11 @@ export function LoopNumbers() {
   const most = marks.reduce((n, m) => Math.max(n, m.number), EVERY)
   const atlas = useMemo(() => numberAtlas(multiples(most)), [most])
   const material = useMemo(() => numberMaterial(atlas.texture, atlas.rows), [atlas])
-  const geometry = useMemo(() => markGeometry(marks, atlas), [marks, atlas])
+  const software = useSceneState((s) => s.software)
+  const geometry = useMemo(() => {
+    const instanced = markGeometry(marks, atlas)
+    return software ? mergeInstances(instanced) : instanced
+  }, [marks, atlas, software])
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(
     () => () => {

@@ -1,8 +1,9 @@
-/** The bent bars of one row, countable: one instanced mesh, drawn in the girder's own coordinates. */
-import { memo, useEffect, useLayoutEffect, useMemo, useRef } from 'react'
-import { type InstancedMesh, Matrix4 } from 'three'
+/** The bent bars of one row, countable, drawn in the girder's own coordinates. */
+import { memo, useEffect, useMemo } from 'react'
+import { Matrix4 } from 'three'
 import type { LoopRow } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { Copies } from '../Copies'
 import { objectName } from '../names'
 import { usePalette } from '../palette'
 import { useSceneState } from '../scene-state'
@@ -17,8 +18,6 @@ const MANY_LOOPS = 700
 const fine: BarFineness = { sides: 6, bend: 4 }
 const plain: BarFineness = { sides: 3, bend: 1 }
 
-const ignore = (): void => {}
-
 export const Loops = memo(function Loops({ row }: { row: LoopRow }) {
   const { loop } = usePalette()
   const many = useApp((s) => countLoops(s.plan.girders) > MANY_LOOPS)
@@ -28,28 +27,14 @@ export const Loops = memo(function Loops({ row }: { row: LoopRow }) {
     [row.height, row.barDiameter, simple],
   )
   useEffect(() => () => bar.dispose(), [bar])
-  const mesh = useRef<InstancedMesh>(null)
-  useLayoutEffect(() => placeLoops(mesh.current!, row), [row])
+  const places = useMemo(() => placesOf(row), [row])
   return (
-    <instancedMesh
-      key={row.count}
-      ref={mesh}
-      name={objectName({ kind: 'loop-row', id: row.id })}
-      args={[bar, undefined, row.count]}
-      geometry={bar}
-      raycast={ignore}
-    >
-      <meshLambertMaterial color={loop} />
-    </instancedMesh>
+    <Copies name={objectName({ kind: 'loop-row', id: row.id })} body={bar} places={places} color={loop} />
   )
 })
 
 const countLoops = (girders: readonly { loops: readonly LoopRow[] }[]): number =>
   girders.reduce((sum, g) => sum + g.loops.reduce((n, r) => n + r.count, 0), 0)
 
-function placeLoops(mesh: InstancedMesh, { first, spacing, offset, count }: LoopRow): void {
-  const place = new Matrix4()
-  for (let i = 0; i < count; i++) mesh.setMatrixAt(i, place.makeTranslation(first + i * spacing, offset, 0))
-  mesh.instanceMatrix.needsUpdate = true
-  mesh.computeBoundingSphere()
-}
+const placesOf = ({ first, spacing, offset, count }: LoopRow): Matrix4[] =>
+  Array.from({ length: count }, (_, i) => new Matrix4().makeTranslation(first + i * spacing, offset, 0))

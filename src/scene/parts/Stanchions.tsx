@@ -1,16 +1,10 @@
-/** The stanchions of every line: four instanced meshes, however many there are, and one unseen grip for each. */
-import { useLayoutEffect, useMemo, useRef } from 'react'
-import {
-  BoxGeometry,
-  type BufferGeometry,
-  Color,
-  CylinderGeometry,
-  type InstancedMesh,
-  SphereGeometry,
-} from 'three'
+/** The stanchions of every line: four meshes, however many there are, and one unseen grip for each. */
+import { useMemo } from 'react'
+import { BoxGeometry, type BufferGeometry, Color, CylinderGeometry, SphereGeometry } from 'three'
 import { headHeight } from '../../geometry/line'
 import { touchesRef } from '../../state/refs'
 import { useApp } from '../../state/store'
+import { Copies } from '../Copies'
 import { useNotShown } from '../compare/stepped-aside'
 import { StanchionGrip } from '../handles/StanchionGrip'
 import { usePalette } from '../palette'
@@ -45,39 +39,19 @@ export const Stanchions = eachLine(function StanchionsOfLine({ line, girder, par
 
 function Pieces({ line, piece, placed }: { line: string; piece: Piece; placed: readonly Placed[] }) {
   const mine = useMemo(() => placed.filter((p) => p.piece === piece), [placed, piece])
-  const mesh = useRef<InstancedMesh>(null)
-  useLayoutEffect(() => {
-    mine.forEach((p, i) => {
-      mesh.current!.setMatrixAt(i, p.matrix)
-    })
-    mesh.current!.instanceMatrix.needsUpdate = true
-    mesh.current!.computeBoundingSphere()
-  }, [mine])
-  usePieceColors(mesh, mine)
-  return (
-    <instancedMesh
-      key={mine.length}
-      ref={mesh}
-      name={`stanchions:${line}:${piece}`}
-      args={[bodies[piece], undefined, mine.length]}
-      raycast={() => {}}
-    >
-      <meshLambertMaterial />
-    </instancedMesh>
-  )
+  const places = useMemo(() => mine.map((p) => p.matrix), [mine])
+  const colors = usePieceColors(mine)
+  return <Copies name={`stanchions:${line}:${piece}`} body={bodies[piece]} places={places} color={colors} />
 }
 
-function usePieceColors(mesh: React.RefObject<InstancedMesh | null>, mine: readonly Placed[]): void {
+function usePieceColors(mine: readonly Placed[]): Color[] {
   const { ink, steel, accent } = usePalette()
   const selection = useApp((s) => s.selection)
   const hover = useApp((s) => s.hover)
-  useLayoutEffect(() => {
+  return useMemo(() => {
     const plain = new Color(steel).lerp(new Color(ink), 0.55)
     const marked = new Color(accent)
     const lit = hover ? [...selection, hover] : selection
-    mine.forEach((p, i) => {
-      mesh.current!.setColorAt(i, touchesRef(lit, { kind: 'stanchion', id: p.of }) ? marked : plain)
-    })
-    if (mesh.current!.instanceColor) mesh.current!.instanceColor.needsUpdate = true
-  }, [mesh, mine, ink, steel, accent, selection, hover])
+    return mine.map((p) => (touchesRef(lit, { kind: 'stanchion', id: p.of }) ? marked : plain))
+  }, [mine, ink, steel, accent, selection, hover])
 }

@@ -13,6 +13,7 @@ import { Levels } from '../../../src/scene/parts/Levels'
 import { Ropes } from '../../../src/scene/parts/Ropes'
 import { Stanchions } from '../../../src/scene/parts/Stanchions'
 import { TieBacks } from '../../../src/scene/parts/TieBacks'
+import { sceneState } from '../../../src/scene/scene-state'
 import { select } from '../../../src/state/actions'
 import { app } from '../../../src/state/store'
 import { noStudy, type StudyState } from '../../../src/state/study-state'
@@ -92,6 +93,26 @@ describe('the scene of a plan', () => {
     )
     expect(at.x).toBeCloseTo(row!.first + 4 * row!.spacing, 6)
     expect(at.y).toBeCloseTo(row!.offset, 6)
+  })
+
+  it('draws the same bars and posts in as many objects where no graphics processor draws', async () => {
+    const count = (scene: Object3D) => {
+      let [corners, objects] = [0, 0]
+      scene.traverseVisible((o) => {
+        const { isMesh, geometry, count: copies = 1 } = o as InstancedMesh
+        if (!isMesh) return
+        corners += geometry.getAttribute('position').count * copies
+        objects++
+      })
+      return { corners, objects }
+    }
+    const instanced = count(await sceneOf(<Stanchions />))
+    await unmount?.()
+    sceneState.setState({ software: true })
+    const merged = await sceneOf(<Stanchions />)
+    sceneState.setState({ software: false })
+    expect(count(merged)).toEqual(instanced)
+    expect(merged.getObjectsByProperty('isInstancedMesh', true)).toEqual([])
   })
 
   it('stands every grip over its foot, and moves it with the plan', async () => {
