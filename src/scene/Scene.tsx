@@ -42,7 +42,7 @@ function Picture({ broken }: { broken: (why: string) => void }) {
         key={lost}
         frameloop="demand"
         flat
-        dpr={software ? SHARPNESS.moving : SAMPLES}
+        dpr={software === false ? SAMPLES : SHARPNESS.moving}
         gl={gl as GLProps}
         camera={{ ...camera, up: [...camera.up], position: [...camera.position] }}
         events={pointer}

@@ -6,8 +6,8 @@ export interface SceneState {
   /** What is being dragged in the scene, and why it does not follow the pointer; null where it does. */
   dragged: Ref | null
   held: string | null
-  /** No graphics processor draws: fewer faces, no smoothing while moving. */
-  software: boolean
+  /** No graphics processor draws: fewer faces, no smoothing while moving. Null: not known yet, nothing has been drawn. */
+  software: boolean | null
   /** A fall in time is shown, so the resting picture of the governing fall steps aside. */
   playing: boolean
   /** The camera looks up from under the site: what lies below must not hide it. */
@@ -17,7 +17,7 @@ export interface SceneState {
 export const sceneState = create<SceneState>()(() => ({
   dragged: null,
   held: null,
-  software: false,
+  software: null,
   playing: false,
   under: false,
 }))

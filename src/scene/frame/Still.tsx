@@ -26,17 +26,17 @@ function FineWhenStill() {
   const size = useThree((s) => s.size)
   const held = useCameraHeld()
   const turned = useTurned()
-  const wait = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const stopWaiting = useRef(() => {})
   const rested = useRef(false)
   useEffect(
     () => () => {
-      clearTimeout(wait.current)
+      stopWaiting.current()
       pace.now = 'still'
     },
     [],
   )
   useFrame(({ camera }) => {
-    clearTimeout(wait.current)
+    stopWaiting.current()
     const now = { dragging: dragging(), held: held.current, rested: rested.current }
     pace.now = paceOf({ ...turned(camera), ...now })
     rested.current = false
@@ -48,15 +48,27 @@ function FineWhenStill() {
     gl.domElement.dataset.fine = String(pace.now === 'still')
     const rest = (): void => {
       // While a hand holds something the next move comes at any time, and a finer picture would be in its way.
-      if (dragging() || (held.current && pace.now === 'moving')) wait.current = setTimeout(rest, REST)
+      if (dragging() || (held.current && pace.now === 'moving')) stopWaiting.current = inAWhile(rest, REST)
       else {
         rested.current = true
         invalidate()
       }
     }
-    if (pace.now !== 'still') wait.current = setTimeout(rest, held.current ? REST_HELD : REST)
+    if (pace.now !== 'still') stopWaiting.current = inAWhile(rest, held.current ? REST_HELD : REST)
   }, -0.5)
   return null
+}
+
+/** Does something `after` ms, counted from when this frame is to be seen, which may be long after it was asked for. */
+function inAWhile(then: () => void, after: number): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const frame = requestAnimationFrame(() => {
+    timer = setTimeout(then, after)
+  })
+  return () => {
+    cancelAnimationFrame(frame)
+    clearTimeout(timer)
+  }
 }
 
 /** Whether a button is down that turns or moves the camera. */

@@ -21,7 +21,7 @@ const plain: BarFineness = { sides: 3, bend: 1 }
 export const Loops = memo(function Loops({ row }: { row: LoopRow }) {
   const { loop } = usePalette()
   const many = useApp((s) => countLoops(s.plan.girders) > MANY_LOOPS)
-  const simple = useSceneState((s) => s.software) || many
+  const simple = useSceneState((s) => s.software !== false) || many
   const bar = useMemo(
     () => loopBar(row.height, row.barDiameter, simple ? plain : fine),
     [row.height, row.barDiameter, simple],
