@@ -6,6 +6,7 @@ import { type AppState, useApp } from '../state/store'
 import type { LineDetail } from '../study/details'
 import type { ObstacleResult, Results } from '../study/results'
 import type { ShotSource } from './camera/shots'
+import { readTriangles } from './models'
 
 const detailsIn = (s: AppState): LineDetail[] => s.study.details
 
@@ -50,6 +51,9 @@ export const shotSource = (s: AppState): ShotSource => ({
   line: focusIn(s),
   results: s.study.results,
   details: detailsIn(s),
+  hidden: s.hidden,
+  places: worstPlaces(s.study.results),
+  model: readTriangles,
 })
 
 /** The rooms that the study made; empty until something was computed. */

@@ -9,6 +9,9 @@ import { lowestLevel } from '../extent'
 import { overGirder } from '../place'
 import { frameShot, type Lens, type Shot } from './fit'
 import { refPoints } from './ref-points'
+import { clearShot } from './sight'
+import { sightPoints } from './sight-points'
+import { solidsOf } from './solids'
 
 export interface ShotSource {
   plan: Plan
@@ -16,21 +19,38 @@ export interface ShotSource {
   line: string | null
   results: Results | null
   details: readonly LineDetail[]
+  /** What is not shown, by id, and so hides nothing. */
+  hidden: readonly string[]
+  /** Where travelling boxes stand. */
+  places: ReadonlyMap<string, Vec3>
+  /** Triangles of a model that was read. */
+  model: (file: string) => Float32Array | null
 }
 
 /** Depth under a girder's top that the opening shot keeps in view, m: room for a fall and what is below. */
 const BELOW = 5
 
-/** The shot for a request, or null where what it asks for is not there. */
+/** The shot for a request, or null where what it asks for is not there. What is flown to is seen, see `clearShot`. */
 export function shotOf(to: CameraRequest['to'], source: ShotSource, lens: Lens, from: Vec3): Shot | null {
   if (typeof to === 'string') return viewShot(to, source, lens)
-  if ('point' in to) return frameShot(around(to.point, 2.5), from, lens)
+  if ('point' in to) return pointShot(to.point, source, lens, from)
   return refShot(to.ref, source, lens, from)
 }
 
 function refShot(ref: Ref, source: ShotSource, lens: Lens, from: Vec3): Shot | null {
-  const points = refPoints(source.plan, ref)
-  return points.length > 0 ? frameShot(points, from, lens) : null
+  const { plan, hidden } = source
+  const points = refPoints(plan, ref)
+  if (points.length === 0) return null
+  const hides = solidsOf({ ...source, without: [...hidden, ref.id] })
+  return clearShot(sightPoints(plan, ref), from, (way) => frameShot(points, way, lens), hides)
+}
+
+/** A place alone: something may stand on it or hang down to it, so what is just over it counts as well. */
+function pointShot(point: Vec3, source: ShotSource, lens: Lens, from: Vec3): Shot {
+  const [x, y, z] = point
+  const places: Vec3[] = [point, [x, y, z + 0.3]]
+  const hides = solidsOf({ ...source, without: source.hidden })
+  return clearShot(places, from, (way) => frameShot(around(point, 2.5), way, lens), hides)
 }
 
 function viewShot(view: CameraView, source: ShotSource, lens: Lens): Shot | null {
@@ -111,7 +131,8 @@ function worstShot(source: ShotSource, girder: Girder, lens: Lens): Shot | null 
   const top = girder.start[2] + 1
   const points = [...around(at, 2), [at[0], at[1], Math.max(top, at[2])] as Vec3]
   const [x, y] = direction('home', source, girder)
-  return frameShot(points, [x, y, 0.08], lens)
+  const hides = solidsOf({ ...source, without: source.hidden })
+  return clearShot([at], [x, y, 0.08], (way) => frameShot(points, way, lens), hides)
 }
 
 /** The corners of a cube about a point, `reach` to each side, m. */

@@ -50,7 +50,8 @@ function cubesOf(o: Obstacle, at: Vec3 | undefined): Matrix4[] {
   }
 }
 
-function boxCube({ size, turn = 0 }: BoxObstacle, at: Vec3, margin: number): Matrix4 {
+/** With `margin` on top of it, m. */
+export function boxCube({ size, turn = 0 }: BoxObstacle, at: Vec3, margin: number): Matrix4 {
   const [x, y, z] = at
   return new Matrix4()
     .makeTranslation(x, y, z + margin / 2)
@@ -81,7 +82,7 @@ function barCubes(plan: Plan, o: Obstacle): Matrix4[] {
 }
 
 /** Sheared: along the bar, level across it, plumb as high as the bar is and its margin. */
-function barCube({ from, to, size }: Bar, margin: number): Matrix4[] {
+export function barCube({ from, to, size }: Bar, margin: number): Matrix4[] {
   const run: Vec3 = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
   const flat = Math.hypot(run[0], run[1])
   if (flat === 0) return []
@@ -91,7 +92,8 @@ function barCube({ from, to, size }: Bar, margin: number): Matrix4[] {
   return [new Matrix4().set(run[0], lx, 0, x, run[1], ly, 0, y, run[2], 0, high, z, 0, 0, 0, 1)]
 }
 
-function girderCubes(girder: Girder): Matrix4[] {
+/** Top flange, web and bottom flange. */
+export function girderCubes(girder: Girder): Matrix4[] {
   const { section: s, start, end } = girder
   const length = Math.hypot(end[0] - start[0], end[1] - start[1], end[2] - start[2])
   const over = s.depth - s.bottomThickness
