@@ -31,9 +31,13 @@ function input(change: Partial<RoomInput> = {}): RoomInput {
 }
 
 describe('the cubic between stations', () => {
-  const f = monotoneCubic([0, 1, 3], [0, 1, 2])
+  const made = () => {
+    const f = monotoneCubic([2, 3, 5], [0, 1, 2])
+    return (x: number): number => f(2 + x)
+  }
 
   it('has the slope at a knot of Fritsch & Butland 1984: weighted harmonic mean, here 9/13', () => {
+    const f = made()
     expectClose(f(0.5), 0.5 + (1 - 9 / 13) / 8, { abs: 1e-12 })
     expectClose(f(2), 1.5 + (2 * (9 / 13 - 0.5)) / 8, { abs: 1e-12 })
     expectClose(f(1.5), 1.15625 + 2 * (0.140625 * (9 / 13) - 0.046875 * 0.5), { abs: 1e-12 })
@@ -41,6 +45,7 @@ describe('the cubic between stations', () => {
   })
 
   it('runs through its knots, keeps to them outside, and is straight where they are', () => {
+    const f = made()
     expect([f(-5), f(0), f(1), f(3), f(9)]).toEqual([0, 0, 1, 2, 2])
     const line = monotoneCubic([0, 1, 2.5, 7], [1, 3, 6, 15])
     for (const x of [0.3, 1.2, 2.6, 5, 6.9]) expectClose(line(x), 1 + 2 * x, { abs: 1e-12 })
@@ -84,9 +89,20 @@ describe('the stretches of a corner', () => {
     stations[2] = { station: 4, samples: [given(0.3), { ...given(0.6), extension: Number.NaN }] }
     expect(stretchesOf(input({ stations }), 1).map((s) => s.to)).toEqual([2, 7])
     expect(whyUnknown(input({ stations }))).toBe('at station 4.00 m of line L1: a figure is not finite')
+    stations[2] = { station: 4, samples: [given(0.3)] }
+    expect(stretchesOf(input({ stations }), 1).map((s) => s.to)).toEqual([2, 7])
+    expect(whyUnknown(input({ stations }))).toBe('at station 4.00 m of line L1: a figure is not finite')
     expect(whyUnknown(input())).toBeNull()
     expect(whyUnknown(input({ stations: [] }))).toBe('line L1 has no fall that could be computed')
   })
+})
+
+it('is one place where only one station is known, and none beside others', () => {
+  const [first] = input().stations
+  const alone = stretchesOf(input({ stations: [{ ...first!, station: 3 }] }), 0)
+  expect(alone.map((s) => [s.from, s.to, s.at(3).drop])).toEqual([[3, 3, 0]])
+  const stations = input().stations.map((s, i) => (i % 2 ? { ...s, samples: [missing, missing] } : s))
+  expect(stretchesOf(input({ stations }), 0)).toEqual([])
 })
 
 it('adds the excess of the span, of two that meet the greater, none outside', () => {
@@ -106,5 +122,6 @@ it('has the offset of the line between its stanchions, and of its ends beyond th
   ] as const) {
     expectClose(offsetAt(input(), station), offset, { abs: 1e-12 }, `at ${station}`)
   }
-  expect(offsetAt(input({ stanchions: [{ station: 3, offset: 0.3 }] }), 8)).toBe(0.3)
+  const alone = input({ stanchions: [{ station: 3, offset: 0.3 }] })
+  expect([offsetAt(alone, 3), offsetAt(alone, 8)]).toEqual([0.3, 0.3])
 })

@@ -50,6 +50,9 @@ describe('how far one can stand', () => {
     expect(standingReach(pieces(square), [1, 1.2], [-1, 0])).toBe(0)
     expect(standingReach(pieces(square, rectangle(-9, -1, -4, 1)), [1, 0], [1, 0])).toBe(3)
     expect(standingReach([], [1, 0], [1, 0])).toBe(0)
+    // Past the corner: the edge's line is met, the edge is not.
+    expect(standingReach(pieces(square), [4.1, 0.95], [-0.6, 0.8])).toBe(0)
+    expect(standingReach(pieces(square), [1, 1], [1, 0]), 'along its very edge').toBe(3)
   })
 })
 
@@ -86,6 +89,14 @@ describe('the surface that one can walk to', () => {
     const ahead = rectangle(20 + beside, -0.5, 24, 0.5)
     expect(count([own], [deck('D', ahead, 10 + up)])).toBe(withDeck)
     expect(count([own], [deck('D', rectangle(-4, -0.5, -beside, 0.5), 10 + up)])).toBe(withDeck)
+  })
+
+  it('measures a step across slantwise past corners, and finds where long pieces cross', () => {
+    expect(count([own], [deck('D', rectangle(20.2, 0.7, 24, 3), 10)])).toBe(3)
+    expect(count([own], [deck('D', rectangle(20.25, 0.75, 24, 3), 10)])).toBe(1)
+    expect(count([own], [deck('D', rectangle(8, -1.5, 9, 30), 10)])).toBe(3)
+    expect(count([own], [deck('D', rectangle(8, -30, 9, 1.5), 10)])).toBe(3)
+    expect(walkingSurface({ girders: [own] } as unknown as Plan, own).length).toBe(1)
   })
 
   it('goes on from piece to piece, and not past a step that is too high', () => {
