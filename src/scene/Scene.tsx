@@ -7,13 +7,13 @@ import { pictureStands } from '../state/first-picture'
 import { app } from '../state/store'
 import { Contents } from './Contents'
 import { SHARPNESS } from './frame/pace'
-import { makeRenderer, SAMPLES } from './gl'
+import { isSoftware, makeRenderer, SAMPLES } from './gl'
 import { LabelLayer } from './labels/LabelLayer'
 import { usePalette } from './palette'
 import { CLICK_SLACK, gripsFirst } from './pick'
 import { NoPicture, SceneBoundary } from './SceneFallback'
 import styles from './scene.module.css'
-import { useSceneState } from './scene-state'
+import { sceneState, useSceneState } from './scene-state'
 
 const camera = { fov: 26, near: 0.1, far: 2000, up: [0, 0, 1], position: [20, -30, 10] } as const
 
@@ -46,7 +46,9 @@ function Picture({ broken }: { broken: (why: string) => void }) {
         gl={gl as GLProps}
         camera={{ ...camera, up: [...camera.up], position: [...camera.position] }}
         events={pointer}
-        onCreated={({ gl: { domElement } }) => {
+        onCreated={({ gl: { domElement, getContext } }) => {
+          // Not before: a change while the canvas is being made would have it made twice over, with two cameras.
+          sceneState.setState({ software: isSoftware(getContext()) })
           domElement.addEventListener('webglcontextrestored', () => setLost((n) => n + 1), { once: true })
         }}
         onPointerMissed={(e) => {

@@ -1,6 +1,5 @@
-/** Makes what draws the picture, and finds out whether a graphics processor does it. */
+/** Makes what draws the picture, and tells whether a graphics processor does it. */
 import { WebGLRenderer, type WebGLRendererParameters } from 'three'
-import { sceneState } from './scene-state'
 
 /** Names that renderers without a graphics processor give themselves. */
 const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i
@@ -26,7 +25,6 @@ export function makeRenderer(options: WebGLRendererParameters): WebGLRenderer {
     powerPreference: 'high-performance',
   })
   if (!context) throw new Error('this machine offers no WebGL 2')
-  sceneState.setState({ software: isSoftware(context) })
   const renderer = new WebGLRenderer({ ...wanted, context })
   renderer.debug.checkShaderErrors = import.meta.env.DEV
   return renderer

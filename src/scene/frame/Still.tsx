@@ -13,6 +13,9 @@ import { pace, paceOf, type Seen, SHARPNESS } from './pace'
 const REST = 180
 const REST_HELD = 400
 
+/** A camera that moves less from frame to frame stands, m and radians: orbiting rounds its place anew in each. */
+const STANDS = 1e-6
+
 export function Still() {
   const software = useSceneState((s) => s.software)
   return software ? <FineWhenStill /> : null
@@ -97,7 +100,9 @@ function useTurned(): (camera: Camera) => Pick<Seen, 'turned' | 'turnedLately'> 
   const last = useRef<{ at: Vector3; turn: Quaternion; when: number } | null>(null)
   return ({ position, quaternion }) => {
     const before = last.current
-    const turned = before !== null && !(before.at.equals(position) && before.turn.equals(quaternion))
+    const turned =
+      before !== null &&
+      !(before.at.distanceTo(position) < STANDS && before.turn.angleTo(quaternion) < STANDS)
     const now = performance.now()
     const when = turned ? now : (before?.when ?? Number.NEGATIVE_INFINITY)
     last.current = { at: position.clone(), turn: quaternion.clone(), when }
