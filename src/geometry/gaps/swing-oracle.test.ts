@@ -2,7 +2,7 @@
  * One swing against one triangle, by a search that knows nothing of edges, discs or planes: both distances are convex
  * over the triangle, so that a grid which closes in on its best point finds the least.
  */
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { expectClose } from '../../../tests/support/close'
 import { seeded } from '../../../tests/support/random'
 import type { Vec3 } from '../../plan/types'
@@ -11,6 +11,16 @@ import { facetsOf, planeAt } from './facet'
 import { apartIn, mostIn, swingDistance } from './swing-distance'
 import { swingGap } from './swing-gap'
 import type { Facet } from './types'
+
+const counted = vi.hoisted(() => ({ discs: 0 }))
+vi.mock('./disc-distance', async (load) => {
+  const real = await load<typeof import('./disc-distance')>()
+  const discToFacet: typeof real.discToFacet = (...given) => {
+    counted.discs++
+    return real.discToFacet(...given)
+  }
+  return { ...real, discToFacet }
+})
 
 const SEED = 20261125
 const SIDE = 0.6
@@ -92,6 +102,20 @@ const inTriangle = (facet: Facet, at: Vec3, what: string): void =>
   expectClose(at[2], planeAt(facet.plane, at[0], at[1]), { abs: 1e-9 }, `${what}: on the facet`)
 
 describe(`one swing and one triangle, seed ${SEED}`, () => {
+  it('are settled in a few steps to and fro: narrowing alone takes some thirty discs each', () => {
+    counted.discs = 0
+    for (const { s, facets } of scenes) {
+      for (const facet of facets) swingDistance(s, SIDE, facet, Number.POSITIVE_INFINITY)
+    }
+    expect(counted.discs).toBeLessThan(12 * scenes.length)
+    // Most are farther off than 0.5 m: a direction says so at once.
+    counted.discs = 0
+    for (const { s, facets } of scenes) {
+      for (const facet of facets) swingDistance(s, SIDE, facet, 0.5)
+    }
+    expect(counted.discs).toBeLessThan(4.05 * scenes.length)
+  })
+
   it('have the least height between them that a closing grid finds', () => {
     let met = 0
     for (const [i, { s, corners, facets }] of scenes.entries()) {
