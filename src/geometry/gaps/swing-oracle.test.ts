@@ -94,12 +94,22 @@ const scenes = Array.from({ length: 120 }, (_, i) => {
   const [a, b, c] = [spot(), spot(), spot()]
   const near = (p: Vec3): Vec3 => a.map((v, k) => v + (p[k]! - v) * size) as Vec3
   const level = (p: Vec3): Vec3 => [p[0], p[1], a[2]]
-  const corners = i % 5 === 0 ? [a, level(near(b)), level(near(c))] : [a, near(b), near(c)]
+  const across =
+    (k: 0 | 1) =>
+    (p: Vec3): Vec3 => [p[0], p[1], a[2] + 0.5 * (p[k] - a[k])]
+  const shape = [level, level, across(0), across(1)][i % 8] ?? ((p: Vec3): Vec3 => p)
+  const corners = [a, shape(near(b)), shape(near(c))]
   return { s, corners, facets: facetsOf(corners) }
 })
 
-const inTriangle = (facet: Facet, at: Vec3, what: string): void =>
-  expectClose(at[2], planeAt(facet.plane, at[0], at[1]), { abs: 1e-9 }, `${what}: on the facet`)
+/** The place that is told lies on the facet: its plane, and between its corners. */
+function inTriangle(facet: Facet, at: Vec3, [a, b, c]: Vec3[], what: string): void {
+  expectClose(at[2], planeAt(facet.plane, at[0], at[1]), { abs: 1e-9 }, `${what}: on the plane`)
+  const twice = (p: Vec3, q: Vec3, r: Vec3): number =>
+    Math.abs((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]))
+  const parts = twice(at, a!, b!) + twice(at, b!, c!) + twice(at, c!, a!)
+  expectClose(parts, twice(a!, b!, c!), { abs: 1e-6 }, `${what}: between the corners`)
+}
 
 describe(`one swing and one triangle, seed ${SEED}`, () => {
   it('are settled in a few steps to and fro: narrowing alone takes some thirty discs each', () => {
@@ -122,15 +132,17 @@ describe(`one swing and one triangle, seed ${SEED}`, () => {
       if (facets.length !== 1) continue
       const wanted = leastOver(corners, (p) => gapOver(s, p), 40)
       const found = swingGap(s, SIDE, facets[0]!, Number.POSITIVE_INFINITY)
+      if (found) {
+        inTriangle(facets[0]!, found.at, corners, `scene ${i}`)
+        // A hair more than the body's half-width: on the rim itself rounding decides.
+        expectClose(gapOver(s, found.at, SIDE + 1e-7), found.gap, { abs: 2e-3 }, `scene ${i}: reached`)
+      }
       // The grid sees no meeting that is narrower than its mesh.
       if (wanted === Number.POSITIVE_INFINITY) continue
       met++
       // A place on the swing is searched to 0.1 mm. On the body's rim the grid comes only near, from within.
       expect(found!.gap, `scene ${i}`).toBeLessThanOrEqual(wanted + 1e-4)
       expect(wanted - found!.gap, `scene ${i}`).toBeLessThan(0.01)
-      inTriangle(facets[0]!, found!.at, `scene ${i}`)
-      // A hair more than the body's half-width: on the rim itself rounding decides.
-      expectClose(gapOver(s, found!.at, SIDE + 1e-7), found!.gap, { abs: 2e-3 }, `scene ${i}: reached`)
       expect(swingGap(s, SIDE, facets[0]!, found!.gap - 1e-3)).toBeNull()
       expect(swingGap(s, SIDE, facets[0]!, found!.gap + 1e-3)?.gap).toBe(found!.gap)
     }
@@ -143,7 +155,7 @@ describe(`one swing and one triangle, seed ${SEED}`, () => {
       const wanted = leastOver(corners, (p) => distanceOf(s, p), 6)
       const found = swingDistance(s, SIDE, facets[0]!, Number.POSITIVE_INFINITY)!
       expectClose(found.distance, wanted, { abs: 2e-5 }, `scene ${i}`)
-      inTriangle(facets[0]!, found.at, `scene ${i}`)
+      inTriangle(facets[0]!, found.at, corners, `scene ${i}`)
       expectClose(distanceOf(s, found.at), found.distance, { abs: 2e-5 }, `scene ${i}: reached there`)
       if (found.distance > 1e-3) {
         const n = found.toward!
