@@ -68,7 +68,7 @@ function height(input: FallPlotInput, u: PlotUnits): PlotInput {
   return {
     title: 'Height of the D-ring',
     x: { ...times, range: { low: input.from, high: input.to } },
-    y: { label: 'above the walking surface', unit: u.length.name },
+    y: { label: 'height', unit: u.length.name },
     lines: perBody(input, input.series.height, u.length.per),
     limits: [{ value: 0, text: 'walking surface', ink: 'quiet' }],
     markers: input.lowest.map(({ at, worker }) => ({

@@ -20,7 +20,7 @@ export interface LanyardScene {
   units: UnitSystem
 }
 
-const [LEFT, RIGHT] = [-3.4, 4.6]
+const [LEFT, RIGHT] = [-3.4, 5.4]
 
 /**
  * Elevation at which the ground is drawn, m, the walking surface at 0: where it is, or, where it is far below all that a
@@ -83,19 +83,28 @@ const slab = (view: View, from: number, to: number, top: number, theme: Theme, i
     ink,
   )
 
+/** Whether the body, or the margin kept under it, comes to what is there. */
+const meetsGround = ({ setup, now }: LanyardScene): boolean =>
+  now.clearance !== null && now.clearance > setup.ground.distance
+
 function groundNodes(
-  { setup, theme, units }: LanyardScene,
+  scene: LanyardScene,
   view: View,
   { drawn, broken }: { drawn: number; broken: boolean },
 ): SvgElement[] {
+  const { setup, theme, units } = scene
+  // At the right, since the margin's own figure may reach down here at the left.
   const at: Point = [
-    toPicture(view, [LEFT + 0.1, 0])[0],
+    toPicture(view, [RIGHT - 0.1, 0])[0],
     toPicture(view, [0, drawn - 0.3])[1] + theme.textSize * 1.2,
   ]
+  const met = meetsGround(scene)
   const down = `${setup.ground.name}, ${formatLength(setup.ground.distance, units)} down`
   return [
     slab(view, LEFT, RIGHT, drawn, theme, 'ground'),
-    words(at, down, theme, 'quiet'),
+    met
+      ? words(at, `short of room over ${setup.ground.name}`, theme, 'fails', 'end', true)
+      : words(at, down, theme, 'quiet', 'end'),
     ...(broken ? brokenOff(view, drawn, theme) : []),
   ]
 }
@@ -133,7 +142,7 @@ function standing({ setup, now, theme }: LanyardScene, view: View): SvgElement[]
 function fallen(scene: LanyardScene, view: View, totalFall: number, ground: number): SvgElement[] {
   const { setup, now, theme, units } = scene
   const { dRingHeight, harnessStretch } = setup.worker
-  const met = now.clearance !== null && now.clearance > setup.ground.distance
+  const met = meetsGround(scene)
   const feet = Math.max(-totalFall, ground)
   const ringAt = feet + dRingHeight + (feet === -totalFall ? harnessStretch : 0)
   const size = theme.textSize
@@ -166,18 +175,6 @@ function fallen(scene: LanyardScene, view: View, totalFall: number, ground: numb
             true,
           ),
         ]),
-    ...(met
-      ? [
-          words(
-            beside(1.35, ground, 0.6),
-            `meets ${setup.ground.name}, or its margin`,
-            theme,
-            'fails',
-            'start',
-            true,
-          ),
-        ]
-      : []),
   ]
 }
 

@@ -278,6 +278,9 @@ function drawTieBack(
   return { picture, grip: foot, valueAt }
 }
 
+/** Degrees. */
+const NARROW = 45
+
 function angleArc(view: Parameters<typeof stroke>[0], h: number, angle: number, theme: Theme) {
   const steps = 16
   const points = Array.from({ length: steps + 1 }, (_, i): Point => {
@@ -285,11 +288,16 @@ function angleArc(view: Parameters<typeof stroke>[0], h: number, angle: number, 
     return [-0.34 * h * Math.sin(a), h - 0.34 * h * Math.cos(a)]
   })
   const middle = (angle * Math.PI) / 360
-  const at = toPicture(view, [-0.43 * h * Math.sin(middle), h - 0.43 * h * Math.cos(middle)])
+  const within = toPicture(view, [-0.43 * h * Math.sin(middle), h - 0.43 * h * Math.cos(middle)])
+  const beside = toPicture(view, [0, 0.66 * h])
+  // A narrow angle has no room for its own number: it stands on the post's other side.
+  const narrow = angle < NARROW
+  const at: Point = narrow ? [beside[0] + theme.textSize * 0.7, beside[1]] : within
+  const anchor = narrow ? 'start' : 'middle'
   return el(
     'g',
     {},
     stroke(view, points, theme, 'ink', 1),
-    words([at[0], at[1] + theme.textSize * 0.35], `${angle.toFixed(1)}°`, theme, 'ink', 'middle', true),
+    words([at[0], at[1] + theme.textSize * 0.35], `${angle.toFixed(1)}°`, theme, 'ink', anchor, true),
   )
 }

@@ -81,7 +81,7 @@ const fragment = /* glsl */ `
       if (inside > 0.0) {
         float hatch = step(0.78, fract((gl_FragCoord.x + gl_FragCoord.y) / (7.0 * pixels)));
         float border = 1.0 - step(2.0 * edge, inside);
-        gl_FragColor = vec4(mix(fails, fails * 0.8, max(hatch, border)), 0.74);
+        gl_FragColor = vec4(mix(fails, fails * 0.6, max(hatch, border)), 0.74);
         return;
       }
     #endif
