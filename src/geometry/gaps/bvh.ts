@@ -28,11 +28,28 @@ export interface TriangleIndex {
 
 const point = (v: Vector3): Vec3 => [v.x, v.y, v.z]
 
+/**
+ * Tells of every hundredth. The index tells of every box that it makes, a hundred thousand for a large model; each is a
+ * message to the window, which heard nothing else for most of a minute.
+ */
+function byHundredths(progress: (share: number) => void): (share: number) => void {
+  let told = -1
+  return (share) => {
+    const hundredth = Math.floor(100 * share)
+    if (hundredth <= told) return
+    told = hundredth
+    progress(share)
+  }
+}
+
 /** Builds the index over three corners of three coordinates for each triangle; the array itself is left as it is. */
 export function triangleIndex(triangles: Float32Array, progress?: (share: number) => void): TriangleIndex {
   const geometry = new BufferGeometry()
   geometry.setAttribute('position', new BufferAttribute(triangles, 3))
-  const bvh = new MeshBVH(geometry, { indirect: true, ...(progress ? { onProgress: progress } : {}) })
+  const bvh = new MeshBVH(geometry, {
+    indirect: true,
+    ...(progress ? { onProgress: byHundredths(progress) } : {}),
+  })
   const box = geometry.boundingBox!
   return {
     triangles: triangles.length / 9,
