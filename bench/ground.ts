@@ -23,3 +23,13 @@ export const boxes = (): Obstacle[] =>
     const center: [number, number, number] = [(i * 7) % 40, (i * 11) % 60, 8 + (i % 5)]
     return { id: `O${i}`, name: 'b', kind: 'box', center, size: [2, 2, 3], turn: i * 13 }
   })
+
+/** Triangles as a binary STL file. */
+export function stl(triangles: Float32Array): Uint8Array {
+  const count = triangles.length / 9
+  const bytes = new DataView(new ArrayBuffer(84 + 50 * count))
+  bytes.setUint32(80, count, true)
+  for (let t = 0; t < count; t++)
+    for (let k = 0; k < 9; k++) bytes.setFloat32(84 + 50 * t + 12 + 4 * k, triangles[t * 9 + k]!, true)
+  return new Uint8Array(bytes.buffer)
+}

@@ -14,14 +14,22 @@ interface Hook {
   store: { getState(): { plan: object; study: { ofPlan: object | null; whole: boolean } } }
 }
 
-/** What `work` gives of a window on the plan; null where there is no browser. The build itself is not measured. */
-export async function inWindow<T>(plan: Plan, work: (page: Page) => Promise<T>): Promise<T | null> {
+/**
+ * What `work` gives of a window on the plan; null where there is no browser. `files` lie beside the plan. The build itself
+ * is not measured.
+ */
+export async function inWindow<T>(
+  plan: Plan,
+  work: (page: Page) => Promise<T>,
+  files: Record<string, Uint8Array> = {},
+): Promise<T | null> {
   const executablePath = findBrowser()
   if (!executablePath) return null
   await buildIfStale()
   const folder = await mkdtemp(join(tmpdir(), 'fallroom-bench-'))
   const path = join(folder, 'plan.json')
   await writeFile(path, writePlan(plan))
+  for (const [name, bytes] of Object.entries(files)) await writeFile(join(folder, name), bytes)
   const host = await startLoopback({ built: builtWindow, plan: path, home: join(folder, 'home') })
   const args = ['--enable-unsafe-swiftshader', ...quietFlags]
   const browser = await chromium.launch({ executablePath, args: isRoot() ? [...args, '--no-sandbox'] : args })
