@@ -1,6 +1,6 @@
 /**
  * A large site is turned by the hand without a graphics card too: while the camera moves, what is only seen through is left
- * out; the picture that stands has it again.
+ * out, and a stand-in is drawn for what has a great many faces; the picture that stands has all of it again.
  */
 import { useFrame } from '@react-three/fiber'
 import type { RefObject } from 'react'
@@ -11,5 +11,12 @@ import { pace } from './pace'
 export function useLeftOutTurning(object: RefObject<Object3D | null>, may: boolean): void {
   useFrame(() => {
     if (object.current) object.current.visible = !(may && pace.now === 'turning')
+  })
+}
+
+/** Draws an object only in frames in which the camera moves and the processor alone draws: it stands in for another. */
+export function useOnlyTurning(object: RefObject<Object3D | null>): void {
+  useFrame(() => {
+    if (object.current) object.current.visible = pace.now === 'turning'
   })
 }

@@ -1,7 +1,9 @@
 /** Models placed as obstacles. One whose file was not read is a dotted cross where it would stand, with its name. */
-import { memo, useEffect, useMemo } from 'react'
+import { memo, useEffect, useMemo, useRef } from 'react'
+import type { Mesh as Mesh3D } from 'three'
 import type { MeshObstacle, Vec3 } from '../../plan/types'
 import { useApp } from '../../state/store'
+import { useLeftOutTurning, useOnlyTurning } from '../frame/lighter'
 import { usePlaneDrag } from '../handles/plane-drag'
 import { raycastBox } from '../handles/raycast-box'
 import { Ink } from '../Ink'
@@ -14,9 +16,13 @@ import { picks, useMark } from '../pick'
 import { useClash } from '../pictures'
 import { meshMatrix } from '../place'
 import { facets, sharpEdges } from '../shapes/solid'
+import { thinned } from '../shapes/thinned'
 
 /** Above this many triangles a model's edges would be a thicket, and slow to find. */
 const MOST_EDGED = 40_000
+
+/** Above this many a model is turned as a part of its triangles, where the processor alone draws. */
+const MOST_TURNED = 60_000
 
 export function Meshes() {
   const obstacles = useApp((s) => s.plan.obstacles)
@@ -45,10 +51,14 @@ const Mesh = memo(function Mesh({ mesh, triangles }: { mesh: MeshObstacle; trian
     () => (triangles.length / 9 > MOST_EDGED ? [] : sharpEdges(geometry, 30)),
     [geometry, triangles],
   )
+  const many = triangles.length / 9 > MOST_TURNED
+  const whole = useRef<Mesh3D>(null)
+  useLeftOutTurning(whole, many)
   useEffect(() => () => geometry.dispose(), [geometry])
   return (
     <group matrix={matrix} matrixAutoUpdate={false}>
       <mesh
+        ref={whole}
         name={objectName(ref)}
         geometry={geometry}
         {...(edges.length > 0 ? {} : { raycast: raycastBox })}
@@ -61,10 +71,24 @@ const Mesh = memo(function Mesh({ mesh, triangles }: { mesh: MeshObstacle; trian
           bothSides
         />
       </mesh>
+      {many ? <Thinned triangles={triangles} color={palette.concrete} /> : null}
       <Ink points={edges} color={mark === 'none' ? palette.ink : palette.accent} opacity={0.55} />
     </group>
   )
 })
+
+/** What is seen of a large model while the camera moves. */
+function Thinned({ triangles, color }: { triangles: Float32Array; color: string }) {
+  const geometry = useMemo(() => facets(thinned(triangles, MOST_TURNED)), [triangles])
+  const mesh = useRef<Mesh3D>(null)
+  useOnlyTurning(mesh)
+  useEffect(() => () => geometry.dispose(), [geometry])
+  return (
+    <mesh ref={mesh} geometry={geometry} visible={false} raycast={() => {}}>
+      <Matte color={color} bothSides />
+    </mesh>
+  )
+}
 
 function Missing({ mesh }: { mesh: MeshObstacle }) {
   const { look } = usePalette()
