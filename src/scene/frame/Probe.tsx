@@ -1,6 +1,6 @@
 /** Tells tests and tools that the scene stands, how many frames it drew, and where on the page a named object is seen. */
 import { type RootState, useFrame, useThree } from '@react-three/fiber'
-import { useEffect } from 'react'
+import { useEffect, useRef } from 'react'
 import { Box3, type Object3D, Vector3 } from 'three'
 import type { Vec3 } from '../../plan/types'
 import { pictureStands } from '../../state/first-picture'
@@ -30,17 +30,27 @@ export function Probe() {
       document.documentElement.dataset.scene = 'gone'
     }
   }, [get])
+  const drawn = useRef(false)
+  useFrame(() => {
+    if (drawn.current) stands()
+  }, BEFORE_ALL)
   useFrame(({ gl, scene }) => {
-    const root = document.documentElement.dataset
-    root.sceneFrame = String(gl.info.render.frame)
-    if (root.scene !== 'ready' && scene.children.length > 0) {
-      requestAnimationFrame(() => {
-        root.scene = 'ready'
-        pictureStands()
-      })
-    }
+    document.documentElement.dataset.sceneFrame = String(gl.info.render.frame)
+    if (drawn.current || scene.children.length === 0) return
+    drawn.current = true
+    requestAnimationFrame(stands)
   })
   return null
+}
+
+/** What is drawn is seen when the page next makes a frame; if that draws again, it is seen before that is drawn. */
+const BEFORE_ALL = -1000
+
+function stands(): void {
+  const root = document.documentElement.dataset
+  if (root.scene === 'ready') return
+  root.scene = 'ready'
+  pictureStands()
 }
 
 function probe(get: () => RootState): SceneProbe {
