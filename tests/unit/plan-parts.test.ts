@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { partLibrary } from '../../src/plan/library'
 import { partKinds } from '../../src/plan/part-list/fields'
-import { readParts, readPartsCsv } from '../../src/plan/part-list/read'
+import { readParts, readPartsCsv, takeParts } from '../../src/plan/part-list/read'
 import { writePartsCsv, writePartsJson } from '../../src/plan/part-list/write'
 import { partSchema } from '../../src/plan/schema/parts'
 import type { Part } from '../../src/plan/types'
@@ -36,6 +36,28 @@ describe('a part list', () => {
     expect(readParts(writePartsCsv(partLibrary))).toEqual({ ok: true, parts: partLibrary })
     expect(readParts(writePartsJson(partLibrary))).toEqual({ ok: true, parts: partLibrary })
   })
+
+  it('gives what is sound in it, and tells by line what is not', () => {
+    const lines = [
+      'hardware,a,Shackle,a data sheet,1000,0.1',
+      // Whether a thousand or one and a bit is meant, nobody knows.
+      'hardware,b,Shackle,a data sheet,"1,000",0.1',
+      'hardware,c,Shackle,,1000,0.1',
+      'hardware,a,Shackle again,a data sheet,2000,0.1',
+    ]
+    const { parts, faults } = takeParts([HEAD, ...lines].join('\n'))
+    expect(parts.map((p) => [p.id, p.name])).toEqual([['a', 'Shackle']])
+    expect(faults.map((f) => f.line)).toEqual([3, 4, 5])
+  })
+
+  it.each(['', '{}', '[1]', 'a,b\n1,2', '[{"kind":"wire-rope"}]', '{"__proto__":1}'])(
+    'gives nothing of %j, and says why',
+    (text) => {
+      const { parts, faults } = takeParts(text)
+      expect(parts).toEqual([])
+      expect(faults.length).toBeGreaterThan(0)
+    },
+  )
 
   it('is taken out of a plan', () => {
     const read = readParts(sampleText('thin-margins'))

@@ -2,9 +2,11 @@ import { Button, Menu } from '@mantine/core'
 import { ChevronDown } from 'lucide-react'
 import type { JSX } from 'react'
 import { getDesk } from '../../desk/desk'
+import type { Fault } from '../../plan/fault'
+import { takeParts } from '../../plan/part-list/read'
+import { writePartsCsv, writePartsJson } from '../../plan/part-list/write'
 import { ask, tell } from '../../state/ask'
 import { keepOwnParts } from '../../state/parts/own-parts'
-import { partsToCsv, partsToJson, readPartList } from '../../state/parts/part-list'
 import { app } from '../../state/store'
 
 /** Part lists in and out, as JSON or CSV. */
@@ -29,9 +31,9 @@ async function importList(): Promise<void> {
     if (picked.code !== 'cancelled') tell(picked.why, 'fails')
     return
   }
-  const { parts, faults } = readPartList(new TextDecoder().decode(picked.value.bytes))
+  const { parts, faults } = takeParts(new TextDecoder().decode(picked.value.bytes))
   if (parts.length > 0) keepOwnParts(parts)
-  const text = [`${parts.length} parts taken in as your own.`, ...faults.slice(0, 10)].join('\n')
+  const text = [`${parts.length} parts taken in as your own.`, ...faults.slice(0, 10).map(told)].join('\n')
   if (faults.length > 0)
     await ask({
       title: 'Some of the list was left out',
@@ -41,11 +43,15 @@ async function importList(): Promise<void> {
   else tell(text)
 }
 
+/** A fault with the line of the file, or else the place in it. */
+const told = ({ line, path, message }: Fault): string =>
+  `${line === undefined ? path : `Line ${line}`}: ${message}`
+
 async function exportList(form: 'json' | 'csv'): Promise<void> {
   const { plan, ownParts } = app.getState()
   const ids = new Set(plan.parts.map((p) => p.id))
   const parts = [...plan.parts, ...ownParts.filter((p) => !ids.has(p.id))]
-  const text = form === 'json' ? partsToJson(parts) : partsToCsv(parts)
+  const text = form === 'json' ? writePartsJson(parts) : writePartsCsv(parts)
   const mime = form === 'json' ? 'application/json' : 'text/csv'
   const said = await getDesk().exportFile(`parts.${form}`, new TextEncoder().encode(text), mime)
   if (said.ok) tell(`Exported ${said.value}.`)

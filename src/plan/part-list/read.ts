@@ -10,34 +10,52 @@ import { type RawPart, rawPartsOfCsv } from './csv'
 
 export type PartsRead = { ok: true; parts: Part[] } | { ok: false; faults: Fault[] }
 
-const MOST_LIST = 5_000_000
-
-/** Reads a part list in either form; JSON begins with a bracket or a brace. Also takes the parts out of a plan. */
-export function readParts(text: string): PartsRead {
-  return /^\uFEFF?\s*[[{]/.test(text) ? readPartsJson(text) : readPartsCsv(text)
+/** The parts of a list that have no fault, the first of each id, and the faults of the others. */
+export interface PartsTaken {
+  parts: Part[]
+  faults: Fault[]
 }
 
+const MOST_LIST = 5_000_000
+
+/** Reads a part list in either form, whole or not at all; JSON begins with a bracket or a brace. Also takes the parts out of a plan. */
+export function readParts(text: string): PartsRead {
+  const { parts, faults } = takeParts(text)
+  return faults.length ? { ok: false, faults } : { ok: true, parts }
+}
+
+/** Reads what can be read of a list in either form. */
+export function takeParts(text: string): PartsTaken {
+  return /^\uFEFF?\s*[[{]/.test(text) ? takeJson(text) : takeCsv(text)
+}
+
+const none = (...faults: Fault[]): PartsTaken => ({ parts: [], faults })
+
 /** A list of parts, alone or in a document's `parts`. */
-function readPartsJson(text: string): PartsRead {
+function takeJson(text: string): PartsTaken {
   const json = readJson(text, MOST_LIST)
-  if (!json.ok) return json
+  if (!json.ok) return none(...json.faults)
   const base = Array.isArray(json.value) ? [] : ['parts']
   const list = Array.isArray(json.value) ? json.value : asObject(json.value).parts
-  if (!Array.isArray(list)) return { ok: false, faults: [fault(base, 'a list of parts is wanted here')] }
+  if (!Array.isArray(list)) return none(fault(base, 'a list of parts is wanted here'))
   const raw = list.map((value, i) => ({ value, path: [...base, i], faults: [] }))
-  const read = checked(raw, json.value)
-  return read.ok ? read : { ok: false, faults: withLines(read.faults, text) }
+  const { parts, faults } = checked(raw, json.value)
+  return { parts, faults: withLines(faults, text) }
 }
 
 /** A table with one part a line; see `writePartsCsv` for its heads. */
 export function readPartsCsv(text: string): PartsRead {
-  if (text.length > MOST_LIST) return { ok: false, faults: [fault([], 'the list is too large')] }
-  const table = rawPartsOfCsv(text)
-  if (!table.ok) return table
-  return checked(table.parts, null)
+  const { parts, faults } = takeCsv(text)
+  return faults.length ? { ok: false, faults } : { ok: true, parts }
 }
 
-function checked(raw: RawPart[], root: unknown): PartsRead {
+function takeCsv(text: string): PartsTaken {
+  if (text.length > MOST_LIST) return none(fault([], 'the list is too large'))
+  const table = rawPartsOfCsv(text)
+  return table.ok ? checked(table.parts, null) : none(...table.faults)
+}
+
+function checked(raw: RawPart[], root: unknown): PartsTaken {
   const faults: Fault[] = []
   const parts: Part[] = []
   for (const entry of raw) {
@@ -48,10 +66,11 @@ function checked(raw: RawPart[], root: unknown): PartsRead {
       ...entry.faults,
       ...shape.filter((f) => !known.has(f.path)).map((f) => withLine(f, entry.line)),
     )
-    if (read.success) parts.push(entry.value as Part)
+    const part = read.success && entry.faults.length === 0 ? (entry.value as Part) : null
+    if (part && !parts.some((p) => p.id === part.id)) parts.push(part)
   }
   faults.push(...doubles(raw))
-  return faults.length ? { ok: false, faults } : { ok: true, parts }
+  return { parts, faults }
 }
 
 /** A root under which the entry's path leads to its value. */

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { partLibrary } from '../../plan/library'
 import { clipOf, readClip } from '../edits/clip'
 import { emptyPlan } from '../empty-plan'
-import { partsToCsv, partsToJson, readPartList } from '../parts/part-list'
 import { readGirderTable } from './girder-table'
 import { readLoopTable } from './loop-table'
 
@@ -42,30 +40,6 @@ describe('loops as a table', () => {
     expect(rows).toEqual([])
     expect(faults).toHaveLength(2)
   })
-})
-
-describe('part lists', () => {
-  it.each([
-    ['JSON', partsToJson],
-    ['CSV', partsToCsv],
-  ] as const)('come back from %s as they went', (_, write) => {
-    expect(readPartList(write(partLibrary))).toEqual({ parts: [...partLibrary], faults: [] })
-  })
-  it('refuse a part without source', () => {
-    const { parts, faults } = readPartList(
-      partsToJson([{ ...partLibrary[0], source: '' } as (typeof partLibrary)[number]]),
-    )
-    expect(parts).toEqual([])
-    expect(faults).toHaveLength(1)
-  })
-  it.each(['', '{}', '[1]', 'a,b\n1,2', '[{"kind":"wire-rope"}]', '{"__proto__":1}'])(
-    'take nothing from %j',
-    (text) => {
-      const { parts, faults } = readPartList(text)
-      expect(parts).toEqual([])
-      expect(faults.length).toBeGreaterThan(0)
-    },
-  )
 })
 
 describe('the clipboard', () => {
