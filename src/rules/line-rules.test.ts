@@ -21,6 +21,21 @@ describe('line rules', () => {
     })
     expect(one(free, 'anchor-spacing')).toMatchObject({ status: 'pass', value: 12, limit: null })
     expect(one(free, 'anchor-spacing').text).toContain('not limited')
+    for (const lengths of [
+      [9, 13, 11],
+      [9, 11, 13],
+      [13, 11, 9],
+    ]) {
+      const some = context((c) => {
+        line(c).spans = lengths.map((length) => ({ length, slope: 0 }))
+      })
+      expect(one(some, 'anchor-spacing')).toMatchObject({ status: 'fail', value: 13 })
+    }
+    const none = context((c) => {
+      line(c).spans = []
+    })
+    expect(one(none, 'anchor-spacing')).toMatchObject({ status: 'unknown', value: null })
+    expect(one(none, 'line-slope')).toMatchObject({ status: 'unknown', value: null })
   })
 
   it('line-slope', () => {
@@ -78,6 +93,12 @@ describe('line rules', () => {
     })
     expect(one(out, 'absorber-runs-out')).toMatchObject({ status: 'fail', limit: 1.07 })
     expect(one(out, 'absorber-runs-out').text).toContain('It has run out')
+    for (const lacking of ['absorber', 'absorberExtension'] as const) {
+      const without = context((c) => {
+        Object.assign(line(c), { [lacking]: null })
+      })
+      expect(one(without, 'absorber-runs-out')).toBeUndefined()
+    }
   })
 
   it('rope-held warns, never fails, and takes stanchions too', () => {
@@ -109,6 +130,35 @@ describe('line rules', () => {
       line(c).timeTension = 21000
     })
     expect(one(wave, 'time-method')).toMatchObject({ status: 'warn', limit: 1.2 })
+  })
+
+  it('time-method gives no ratio where either method gives no tension', () => {
+    const ratioOf = (energyTension: number | { unknown: string }) =>
+      one(
+        context((c) => {
+          line(c).energyTension = energyTension
+        }),
+        'time-method',
+      )
+    for (const nothing of [0, { unknown: 'the law did not converge' }])
+      expect(ratioOf(nothing)).toMatchObject({ status: 'unknown', value: null })
+    expect(ratioOf({ unknown: 'the law did not converge' }).text).toContain('the law did not converge')
+    expect(ratioOf(0).text).toContain('the energy method gives no tension')
+  })
+
+  it('rope-held says whose grip it is, and where held and sliding are the same', () => {
+    const said = (stanchions: number, grip: 'sliding' | 'held'): string =>
+      one(
+        context((c) => {
+          const [first] = line(c).stanchions
+          line(c).stanchions = Array.from({ length: stanchions }, () => first!)
+          line(c).line.grip = grip
+        }),
+        'rope-held',
+      ).text
+    expect(said(2, 'sliding')).toContain('no intermediate stanchion')
+    expect(said(3, 'sliding')).toContain('a rope that jams')
+    expect(said(3, 'held')).toContain('own grip')
   })
 
   it('rescue-plan wants a record that is filled in', () => {
