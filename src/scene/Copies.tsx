@@ -17,7 +17,8 @@ interface CopiesProps {
 
 export function Copies(props: CopiesProps) {
   const software = useSceneState((s) => s.software)
-  return software ? <Merged {...props} /> : <Instanced key={props.places.length} {...props} />
+  // Until it is known what draws, they are made as the slower machine keeps them: there, making them twice would be felt.
+  return software !== false ? <Merged {...props} /> : <Instanced key={props.places.length} {...props} />
 }
 
 const ignore = (): void => {}

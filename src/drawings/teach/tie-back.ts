@@ -10,13 +10,9 @@ import {
 } from '../../study/teach'
 import type { PlotInput } from '../plot'
 import { convertForPlot } from '../plot-units'
-import { el, svgRoot } from '../svg'
-import type { Theme } from '../theme'
-import { fitView, type Point, toModel, toPicture } from '../view'
-import type { Lesson, LessonPicture } from './lesson'
-import { forceArrow, forceScale, shape, stroke, words } from './parts'
-
-const TIE_BACK_ANGLES = { least: 15, most: 70 } as const
+import type { Point } from '../view'
+import type { Lesson } from './lesson'
+import { drawTieBack, TIE_BACK_ANGLES } from './tie-back-picture'
 
 export interface TieBackSetup extends TieBackLesson {
   /** Least angle from the vertical, degrees. */
@@ -77,7 +73,7 @@ export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSys
       step: 1,
       text: `${angle.toFixed(1)} degrees from the vertical, foot ${formatLength(now.foot, units)} behind the post`,
     },
-    draw: (width, height, theme) => drawTieBack(setup, now, holds, width, height, theme, units),
+    draw: (width, height, theme) => drawTieBack({ setup, now, holds, theme, units }, width, height),
   }
 }
 
@@ -132,172 +128,4 @@ function movementPlot(setup: TieBackSetup, now: TieBackState, units: UnitSystem)
     markers: [{ at: [now.angle, now.movement * per], ink: 'accent' }],
     cursor: now.angle,
   }
-}
-
-/** The post with its strap seen from the side, to scale; the rope runs to the right. */
-function drawTieBack(
-  setup: TieBackSetup,
-  now: TieBackState,
-  holds: boolean,
-  width: number,
-  height: number,
-  theme: Theme,
-  units: UnitSystem,
-): LessonPicture {
-  const h = setup.height
-  const size = theme.textSize
-  const reach = h * Math.tan((TIE_BACK_ANGLES.most * Math.PI) / 180)
-  const view = fitView(
-    width,
-    height,
-    { low: -reach, high: 1.3 * h },
-    { low: -0.85 * h, high: h * 1.15 },
-    { left: size * 3, right: size * 3, top: size * 3, bottom: size * 3 },
-    true,
-  )
-  const scale = (0.95 * h * view.scaleX) / setup.pull / 1.15
-  const head = toPicture(view, [0, h])
-  const foot = toPicture(view, [-now.foot, 0])
-  const post = toPicture(view, [0, 0])
-  const strapInk = holds ? 'accent' : 'fails'
-  const limitFoot = footAt(setup, setup.limit)
-  const picture = svgRoot(
-    width,
-    height,
-    [
-      shape(
-        view,
-        [
-          [-reach - 0.2 * h, 0],
-          [1.5 * h, 0],
-          [1.5 * h, -0.28 * h],
-          [-reach - 0.2 * h, -0.28 * h],
-        ],
-        theme,
-        'concrete',
-      ),
-      stroke(
-        view,
-        [
-          [0, h],
-          [-limitFoot, 0],
-        ],
-        theme,
-        'quiet',
-        0.8,
-        '5 4',
-      ),
-      words(
-        [toPicture(view, [-limitFoot, 0])[0], post[1] + size * 1.5],
-        `${setup.limit.toFixed(0)}°`,
-        theme,
-        'quiet',
-        'middle',
-        true,
-      ),
-      stroke(
-        view,
-        [
-          [0, 0],
-          [0, h],
-        ],
-        theme,
-        'ink',
-        5,
-      ),
-      stroke(
-        view,
-        [
-          [0, h],
-          [1.5 * h, h],
-        ],
-        theme,
-        'ink',
-        1.5,
-      ),
-      stroke(
-        view,
-        [
-          [0, h],
-          [-now.foot, 0],
-        ],
-        theme,
-        'strap',
-        4,
-      ),
-      angleArc(view, h, now.angle, theme),
-      ...forceArrow(
-        {
-          at: head,
-          way: [1, 0],
-          newtons: setup.pull,
-          text: `rope ${formatForce(setup.pull, units)}`,
-          ink: 'ink',
-          anchor: 'middle',
-        },
-        scale,
-        theme,
-      ),
-      ...forceArrow(
-        {
-          at: head,
-          way: [-now.foot, -h],
-          newtons: now.leg,
-          text: `one leg ${formatForce(now.leg, units)}`,
-          ink: strapInk,
-        },
-        scale,
-        theme,
-      ),
-      ...forceArrow(
-        {
-          at: post,
-          way: [0, -1],
-          newtons: now.axial,
-          text: `down the post ${formatForce(now.axial, units)}`,
-          ink: 'ghost',
-          anchor: 'start',
-        },
-        scale,
-        theme,
-      ),
-      ...forceScale(setup.pull / 2, formatForce(setup.pull / 2, units), scale, height, theme),
-      el('circle', {
-        cx: foot[0],
-        cy: foot[1],
-        r: size * 0.75,
-        fill: theme.inks.panel,
-        stroke: theme.inks[strapInk],
-        'stroke-width': theme.stroke * 2,
-      }),
-    ],
-    `A tie-back ${now.angle.toFixed(1)} degrees from the vertical`,
-  )
-  const valueAt = (point: Point): number =>
-    (Math.atan2(Math.max(0, -toModel(view, point)[0]), h) * 180) / Math.PI
-  return { picture, grip: foot, valueAt }
-}
-
-/** Degrees. */
-const NARROW = 45
-
-function angleArc(view: Parameters<typeof stroke>[0], h: number, angle: number, theme: Theme) {
-  const steps = 16
-  const points = Array.from({ length: steps + 1 }, (_, i): Point => {
-    const a = (angle * Math.PI * i) / steps / 180
-    return [-0.34 * h * Math.sin(a), h - 0.34 * h * Math.cos(a)]
-  })
-  const middle = (angle * Math.PI) / 360
-  const within = toPicture(view, [-0.43 * h * Math.sin(middle), h - 0.43 * h * Math.cos(middle)])
-  const beside = toPicture(view, [0, 0.66 * h])
-  // A narrow angle has no room for its own number: it stands on the post's other side.
-  const narrow = angle < NARROW
-  const at: Point = narrow ? [beside[0] + theme.textSize * 0.7, beside[1]] : within
-  const anchor = narrow ? 'start' : 'middle'
-  return el(
-    'g',
-    {},
-    stroke(view, points, theme, 'ink', 1),
-    words([at[0], at[1] + theme.textSize * 0.35], `${angle.toFixed(1)}°`, theme, 'ink', anchor, true),
-  )
 }

@@ -2,7 +2,7 @@
  * What stands in the way of the eye: girders, boxes, bracing, decks, levels and models, as the scene draws them. What is
  * only seen through (rooms, the clear height over lanes) and what is thin (posts, ropes, loops) is not in the way.
  */
-import { type Matrix4, Vector3 } from 'three'
+import { type Matrix4, Ray, Vector3 } from 'three'
 import { crossFrameBars } from '../../geometry/gaps/girder-solid'
 import { contains } from '../../geometry/polygon'
 import type { Obstacle, Plan, Vec3 } from '../../plan/types'
@@ -100,27 +100,22 @@ function sheetHides(elevation: number, outline?: readonly (readonly [number, num
   }
 }
 
-/** Möller's and Trumbore's cut of a ray with each triangle (1997), in the model's own axes. */
+/** Looked at in the model's own axes. */
 function trianglesHide(triangles: Float32Array, matrix: Matrix4): Hides {
   const into = matrix.clone().invert()
-  const corner = (i: number): Vector3 => new Vector3().fromArray(triangles, i)
-  const faces = Array.from({ length: triangles.length / 9 }, (_, i) => {
-    const a = corner(9 * i)
-    return { a, ab: corner(9 * i + 3).sub(a), ac: corner(9 * i + 6).sub(a) }
-  })
-  const [p, s, q] = [new Vector3(), new Vector3(), new Vector3()]
+  const corners = Array.from({ length: triangles.length / 3 }, (_, i) =>
+    new Vector3().fromArray(triangles, 3 * i),
+  )
+  const [ray, end, at] = [new Ray(), new Vector3(), new Vector3()]
   return (eye, place) => {
-    const from = new Vector3(...eye).applyMatrix4(into)
-    const way = new Vector3(...place).applyMatrix4(into).sub(from)
-    return faces.some(({ a, ab, ac }) => {
-      const det = p.crossVectors(way, ac).dot(ab)
-      if (det === 0) return false
-      const u = s.subVectors(from, a).dot(p) / det
-      if (u < 0 || u > 1) return false
-      const v = q.crossVectors(s, ab).dot(way) / det
-      if (v < 0 || u + v > 1) return false
-      const t = q.dot(ac) / det
-      return t > 0 && t < 1
-    })
+    ray.origin.set(...eye).applyMatrix4(into)
+    end.set(...place).applyMatrix4(into)
+    const far = ray.origin.distanceTo(end)
+    ray.lookAt(end)
+    for (let i = 0; i + 2 < corners.length; i += 3) {
+      const cut = ray.intersectTriangle(corners[i]!, corners[i + 1]!, corners[i + 2]!, false, at)
+      if (cut && ray.origin.distanceTo(cut) < far) return true
+    }
+    return false
   }
 }

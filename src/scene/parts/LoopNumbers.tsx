@@ -27,7 +27,7 @@ export function LoopNumbers() {
   const software = useSceneState((s) => s.software)
   const geometry = useMemo(() => {
     const instanced = markGeometry(marks, atlas)
-    return software ? mergeInstances(instanced) : instanced
+    return software === false ? instanced : mergeInstances(instanced)
   }, [marks, atlas, software])
   useEffect(() => () => geometry.dispose(), [geometry])
   useEffect(

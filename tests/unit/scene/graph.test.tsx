@@ -79,6 +79,7 @@ describe('the scene of a plan', () => {
   })
 
   it('draws as many bars as there are loops, each at its station', async () => {
+    sceneState.setState({ software: false })
     const scene = await sceneOf(<Girders />)
     const [girder] = plan.girders
     const [row] = girder!.loops
