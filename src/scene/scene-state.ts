@@ -6,6 +6,8 @@ export interface SceneState {
   /** What is being dragged in the scene, and why it does not follow the pointer; null where it does. */
   dragged: Ref | null
   held: string | null
+  /** Which of its points is dragged: the end of a girder, the corner of a deck; null: the whole thing. */
+  point: number | null
   /** No graphics processor draws: fewer faces, no smoothing while moving. Null: not known yet, nothing has been drawn. */
   software: boolean | null
   /** A fall in time is shown, so the resting picture of the governing fall steps aside. */
@@ -17,6 +19,7 @@ export interface SceneState {
 export const sceneState = create<SceneState>()(() => ({
   dragged: null,
   held: null,
+  point: null,
   software: null,
   playing: false,
   under: false,
@@ -24,8 +27,9 @@ export const sceneState = create<SceneState>()(() => ({
 
 export const useSceneState = sceneState
 
-/** Tells what is dragged and what holds it back. */
-export function tellDrag(dragged: Ref | null, held: string | null = null): void {
+/** Tells what is dragged, or which point of it, and what holds it back. */
+export function tellDrag(dragged: Ref | null, held: string | null = null, point: number | null = null): void {
   const now = sceneState.getState()
-  if (now.dragged !== dragged || now.held !== held) sceneState.setState({ dragged, held })
+  if (now.dragged !== dragged || now.held !== held || now.point !== point)
+    sceneState.setState({ dragged, held, point })
 }

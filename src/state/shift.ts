@@ -1,12 +1,11 @@
 /** Moving what stands about in plan, by hand: all that is selected together, and the end points of one thing. */
 import { produce } from 'immer'
-import { planFaults } from '../plan/read'
 import type { Plan, Vec3 } from '../plan/types'
+import { newFault } from './change'
 import { beginGesture, cancelGesture, endGesture } from './edit'
-import { moveRefs, pointsOf } from './edits/transform'
+import { moveRefs, pointsOf, putPoint } from './edits/transform'
 import { hasRef, type Ref } from './refs'
 import { app } from './store'
-import { outlineFault } from './tables/point-table'
 import { snapPoint } from './tools/snap'
 
 /** Steps of what is dragged, m: 5 cm or 2 in. */
@@ -81,24 +80,9 @@ export function pointTo(
   const others = { ...from, girders: from.girders.filter((g) => g.id !== ref.id) }
   const [x, y] = snapPoint(others, [before], at, keys)
   const next = produce(from, (draft) => putPoint(draft, ref, index, [x, y, own[2]]))
-  const why = faultOf(from, next, ref)
+  const why = newFault(from, next)
   if (why === null) show(next)
   return why
-}
-
-function putPoint(draft: Plan, ref: Ref, index: number, at: Vec3): void {
-  const girder = draft.girders.find((g) => g.id === ref.id)
-  if (girder) girder[index === 0 ? 'start' : 'end'] = at
-  const deck = draft.decks?.find((d) => d.id === ref.id)
-  if (deck) deck.outline[index] = [at[0], at[1]]
-}
-
-function faultOf(from: Plan, next: Plan, ref: Ref): string | null {
-  const outline = ref.kind === 'deck' ? next.decks?.find((d) => d.id === ref.id)?.outline : undefined
-  const crossed = outline ? outlineFault(outline) : null
-  if (crossed) return crossed
-  const told = new Set(planFaults(from).map((f) => f.message))
-  return planFaults(next).find((f) => !told.has(f.message))?.message ?? null
 }
 
 function show(plan: Plan): void {

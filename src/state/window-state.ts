@@ -61,6 +61,15 @@ export interface Notice {
   kind: 'done' | 'look' | 'fails'
 }
 
+/** A thing, or one of its points, whose place is typed beside it. */
+export interface Typing {
+  ref: Ref
+  /** The end of a girder, the corner of a deck; absent: the whole thing. */
+  point?: number
+  /** Where it was asked for, px in the window; null: wherever the thing is seen. */
+  at: { x: number; y: number } | null
+}
+
 /** A window in front of the window, with what it works on. */
 export type Dialog =
   | { kind: 'parts'; choose?: { kind: PartKind; label: string; use: (id: string) => void } }
@@ -109,6 +118,8 @@ export interface WindowState {
   notice: Notice | null
   /** Where the context menu is open, px in the window. */
   menu: { x: number; y: number } | null
+  /** The thing whose figures are being typed where it stands; null: none. */
+  typing: Typing | null
   /** Label of the gesture that is under way; null outside one. */
   gesture: string | null
 }
@@ -137,6 +148,7 @@ export function freshWindow(): WindowState {
     question: null,
     notice: null,
     menu: null,
+    typing: null,
     gesture: null,
   }
 }

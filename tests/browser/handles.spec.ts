@@ -1,4 +1,4 @@
-/** Handles in the picture: a girder's end by its knob, several things together, and what is locked stays. */
+/** Handles in the picture: a girder's end by its knob, figures typed beside them, several things together, what is locked stays. */
 import type { Plan, Vec3 } from '../../src/plan/types'
 import { expect, type Page, test } from './support/test'
 import { drag, pixelAt, planOf } from './support/window'
@@ -35,7 +35,44 @@ test('an end of a girder goes where the hand takes it, and undo takes it back', 
   expect(end[2]).toBe(z)
   await page.keyboard.press('Control+z')
   expect(await planOf(page)).toEqual(before)
+  await page.mouse.click(from.x, from.y)
+  await typedBeside(page, 'x', '36 m')
+  expect((await planOf(page)).girders.at(-1)?.end).toEqual([36, y, z])
+  await page.keyboard.press('Control+z')
+  expect(await planOf(page)).toEqual(before)
 })
+
+test('what stands beside a stanchion is typed in its place', async ({ page, desk }) => {
+  await desk.openSample('thin-margins.plan.json')
+  const before = await planOf(page)
+  const id = before.lines[0]?.stanchions[1]?.id ?? ''
+  const station = async () => (await planOf(page)).lines[0]?.stanchions[1]?.station
+  const was = await station()
+  await row(page, `stanchion:${id}`).click()
+  await page.locator('[data-label=value]').click()
+  await typedBeside(page, 'Station', '20 ft 6 in')
+  expect(await station()).toBeCloseTo(6.2484, 4)
+  await page.keyboard.press('Control+z')
+  expect(await station()).toBe(was)
+  await page.getByTestId('tape').locator(`[data-handle="stanchion:${id}"]`).focus()
+  await page.keyboard.press('Enter')
+  await typedBeside(page, 'Station', '21 ft')
+  expect(await station()).toBeCloseTo(6.4008, 4)
+})
+
+/** Nonsense is refused with the word why and nothing changes; a figure is taken, and its box is gone. */
+async function typedBeside(page: Page, label: string, figure: string): Promise<void> {
+  const box = page.getByTestId('in-place')
+  const before = await planOf(page)
+  await expect(box.getByLabel(label, { exact: true })).toBeFocused()
+  await page.keyboard.insertText('a good deal')
+  await page.keyboard.press('Enter')
+  await expect(box.getByRole('alert')).toContainText('is kept')
+  expect(await planOf(page)).toEqual(before)
+  await box.getByLabel(label, { exact: true }).fill(figure)
+  await page.keyboard.press('Enter')
+  await expect(box).toBeHidden()
+}
 
 test('what is selected moves together, what is locked stays', async ({ page, desk }) => {
   await desk.openSample('much-to-put-right.plan.json')

@@ -17,6 +17,8 @@ export interface QuantityFieldProps {
   most?: number
   bare?: boolean
   title?: string
+  /** Enter was pressed and nothing is refused. */
+  onDone?: () => void
 }
 
 export function QuantityField({
@@ -28,6 +30,7 @@ export function QuantityField({
   most,
   bare,
   title,
+  onDone,
 }: QuantityFieldProps): JSX.Element {
   const system = useApp((s) => s.units)
   const show = (v: number): string =>
@@ -46,6 +49,7 @@ export function QuantityField({
       take={take}
       bare={bare ?? false}
       {...(title ? { title } : {})}
+      {...(onDone ? { onDone } : {})}
     />
   )
 }

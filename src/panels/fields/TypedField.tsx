@@ -17,6 +17,8 @@ export interface TypedFieldProps {
   /** Words: a longer field. */
   wide?: boolean
   title?: string
+  /** Enter was pressed and nothing is refused. */
+  onDone?: () => void
 }
 
 export function TypedField({
@@ -27,26 +29,32 @@ export function TypedField({
   readOnly,
   wide,
   title,
+  onDone,
 }: TypedFieldProps): JSX.Element {
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const [why, setWhy] = useState<string | null>(null)
 
-  const done = (): void => {
+  const done = (): boolean => {
     if (typed === null || typed === shown) {
       reset()
-      return
+      return true
     }
     const refused = take(typed)
     setWhy(refused)
     if (refused === null) setTyped(null)
+    return refused === null
   }
   const reset = (): void => {
     setTyped(null)
     setWhy(null)
   }
   const onKeyDown = (e: KeyboardEvent<HTMLInputElement>): void => {
-    if (e.key === 'Enter') done()
+    if (e.key === 'Enter' && done() && onDone) {
+      // The key must not go on to press what the focus goes back to.
+      e.preventDefault()
+      onDone()
+    }
     if (e.key === 'Escape' && typed !== null) {
       e.stopPropagation()
       e.nativeEvent.stopImmediatePropagation()

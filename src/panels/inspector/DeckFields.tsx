@@ -1,15 +1,17 @@
 import type { JSX } from 'react'
 import type { Deck } from '../../plan/types'
+import { change } from '../../state/change'
+import { typePoint } from '../../state/typed/put'
 import { QuantityField } from '../fields/QuantityField'
 import { TextField } from '../fields/TextField'
 import { CommandButtons } from './CommandButtons'
-import { change } from './change'
 import css from './inspector.module.css'
 import { put } from './put'
 
 export function DeckFields({ deck }: { deck: Deck }): JSX.Element {
   const set = (recipe: (d: Deck) => void): string | null =>
     change('deck', deck.id, `change ${deck.name || deck.id}`, (f) => recipe(f.deck))
+  const ref = { kind: 'deck', id: deck.id } as const
   return (
     <>
       <TextField label="Name" value={deck.name} must onTake={(v) => void set((d) => put(d, 'name', v))} />
@@ -37,14 +39,14 @@ export function DeckFields({ deck }: { deck: Deck }): JSX.Element {
             label={`Corner ${i + 1} x`}
             unit="m"
             value={x}
-            onTake={(v) => set((d) => put(d.outline[i] ?? [0, 0], 0, v))}
+            onTake={(v) => typePoint(ref, i, [v, y, deck.elevation])}
           />
           <QuantityField
             bare
             label={`Corner ${i + 1} y`}
             unit="m"
             value={y}
-            onTake={(v) => set((d) => put(d.outline[i] ?? [0, 0], 1, v))}
+            onTake={(v) => typePoint(ref, i, [x, v, deck.elevation])}
           />
         </div>
       ))}

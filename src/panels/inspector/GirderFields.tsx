@@ -1,13 +1,14 @@
 import type { JSX } from 'react'
 import { sectionShapes } from '../../plan/sections'
-import type { Girder, GirderSection, Vec3 } from '../../plan/types'
+import type { Girder, GirderSection } from '../../plan/types'
+import { change } from '../../state/change'
 import { girderLength } from '../../state/edits/gaps'
 import { LEAST_GIRDER, setGirderLength } from '../../state/edits/girder-edits'
+import { typePoint } from '../../state/typed/put'
 import { ChoiceField } from '../fields/ChoiceField'
 import { QuantityField } from '../fields/QuantityField'
 import { TextField } from '../fields/TextField'
 import { CommandButtons } from './CommandButtons'
-import { change } from './change'
 import css from './inspector.module.css'
 import { PointFields } from './PointFields'
 import { put } from './put'
@@ -40,7 +41,7 @@ export function GirderFields({ girder }: { girder: Girder }): JSX.Element {
         most={500}
         onTake={(v) => set((g) => void setGirderLength(g, v), 'change the length')}
       />
-      <Ends girder={girder} set={set} />
+      <Ends girder={girder} />
       <div className={css.sub}>Section</div>
       <SectionFields girder={girder} set={set} />
       <CommandButtons
@@ -52,17 +53,12 @@ export function GirderFields({ girder }: { girder: Girder }): JSX.Element {
 
 type Set = (recipe: (g: Girder) => void, what: string) => string | null
 
-function Ends({ girder, set }: { girder: Girder; set: Set }): JSX.Element {
-  const place = (end: 'start' | 'end', point: Vec3): string | null => {
-    const other = girder[end === 'start' ? 'end' : 'start']
-    if (Math.hypot(point[0] - other[0], point[1] - other[1]) < LEAST_GIRDER)
-      return 'the girder would be too short'
-    return set((g) => put(g, end, point), `move the ${end}`)
-  }
+function Ends({ girder }: { girder: Girder }): JSX.Element {
+  const ref = { kind: 'girder', id: girder.id } as const
   return (
     <>
-      <PointFields title="Start" point={girder.start} onTake={(p) => place('start', p)} />
-      <PointFields title="End" point={girder.end} onTake={(p) => place('end', p)} />
+      <PointFields title="Start" point={girder.start} onTake={(p) => typePoint(ref, 0, p)} />
+      <PointFields title="End" point={girder.end} onTake={(p) => typePoint(ref, 1, p)} />
     </>
   )
 }

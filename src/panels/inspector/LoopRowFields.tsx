@@ -1,8 +1,8 @@
 import type { JSX } from 'react'
 import type { Girder, LoopRow } from '../../plan/types'
+import { change } from '../../state/change'
 import { QuantityField, type QuantityFieldProps } from '../fields/QuantityField'
 import { CommandButtons } from './CommandButtons'
-import { change } from './change'
 import { put } from './put'
 
 type Field = Pick<QuantityFieldProps, 'label' | 'unit' | 'least' | 'most'> & {

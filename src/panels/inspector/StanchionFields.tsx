@@ -1,15 +1,14 @@
 import type { JSX } from 'react'
 import type { Line, Stanchion } from '../../plan/types'
-import { formatLength, formatQuantity } from '../../plan/units'
-import { edit } from '../../state/edit'
-import { girderLength } from '../../state/edits/gaps'
+import { formatQuantity } from '../../plan/units'
+import { change } from '../../state/change'
 import { girderOf } from '../../state/edits/lookup'
-import { loopsBeside, moveStanchion } from '../../state/edits/stanchion-edits'
-import { app, useApp } from '../../state/store'
+import { loopsBeside } from '../../state/edits/stanchion-edits'
+import { useApp } from '../../state/store'
+import { typeStation } from '../../state/typed/put'
 import { PartField } from '../fields/PartField'
 import { QuantityField } from '../fields/QuantityField'
 import { CommandButtons } from './CommandButtons'
-import { change } from './change'
 import css from './inspector.module.css'
 import { put } from './put'
 
@@ -55,23 +54,6 @@ export function StanchionFields({ line, stanchion }: { line: Line; stanchion: St
       <CommandButtons ids={['edit.nudgeBack', 'edit.nudgeOn', 'rig.addTieBack', 'edit.delete']} />
     </>
   )
-}
-
-/** A typed station stands where it was typed; past a neighbour or off the girder is refused. */
-function typeStation(id: string, station: number): string | null {
-  const { plan, units } = app.getState()
-  const line = plan.lines.find((l) => l.stanchions.some((s) => s.id === id))
-  const index = line?.stanchions.findIndex((s) => s.id === id) ?? -1
-  const girder = line && girderOf(plan, line)
-  if (!line || !girder) return 'the stanchion is no longer there'
-  const [before, after] = [line.stanchions[index - 1], line.stanchions[index + 1]]
-  if (station < 0 || station > girderLength(girder))
-    return `the girder runs from 0 to ${formatLength(girderLength(girder), units)}`
-  if (before && station <= before.station)
-    return `${before.id} stands at ${formatLength(before.station, units)}`
-  if (after && station >= after.station) return `${after.id} stands at ${formatLength(after.station, units)}`
-  edit(`move ${id}`, (draft) => void moveStanchion(draft, id, station, { free: true }))
-  return null
 }
 
 function LoopWords({ id }: { id: string }): JSX.Element {

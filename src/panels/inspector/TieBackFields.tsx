@@ -3,14 +3,14 @@ import { tieBackLegs } from '../../geometry/tie-back'
 import { findPart } from '../../plan/find'
 import type { Line, TieBack } from '../../plan/types'
 import { formatQuantity } from '../../plan/units'
-import { edit } from '../../state/edit'
+import { change } from '../../state/change'
 import { girderOf } from '../../state/edits/lookup'
-import { type Foot, footLoop, setFootLoop } from '../../state/edits/tie-back-edits'
+import { type Foot, footLoop } from '../../state/edits/tie-back-edits'
 import { useApp } from '../../state/store'
+import { typeLoop } from '../../state/typed/put'
 import { PartField } from '../fields/PartField'
 import { QuantityField } from '../fields/QuantityField'
 import { CommandButtons } from './CommandButtons'
-import { change } from './change'
 import css from './inspector.module.css'
 import { put } from './put'
 
@@ -43,14 +43,6 @@ export function TieBackFields({ line, tieBack }: { line: Line; tieBack: TieBack 
       <CommandButtons ids={['edit.nudgeBack', 'edit.nudgeOn', 'edit.delete']} />
     </>
   )
-}
-
-function typeLoop(id: string, foot: Foot, number: number): string | null {
-  let done = false
-  edit(`move a foot of ${id}`, (plan) => {
-    done = setFootLoop(plan, id, foot, number)
-  })
-  return done ? null : 'the row has no such loop'
 }
 
 /** Both legs as the geometry says: length and angle from the vertical. */

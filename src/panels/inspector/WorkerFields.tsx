@@ -1,12 +1,12 @@
 import type { JSX } from 'react'
 import type { Worker } from '../../plan/types'
+import { change } from '../../state/change'
 import { useApp } from '../../state/store'
 import { ChoiceField } from '../fields/ChoiceField'
 import { PartField } from '../fields/PartField'
 import { QuantityField } from '../fields/QuantityField'
 import { TextField } from '../fields/TextField'
 import { CommandButtons } from './CommandButtons'
-import { change } from './change'
 import { put } from './put'
 
 export function WorkerFields({ worker }: { worker: Worker }): JSX.Element {

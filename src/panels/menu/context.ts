@@ -13,6 +13,7 @@ const byKind: Record<string, string[]> = {
 }
 
 const always = [
+  'edit.type',
   'edit.duplicate',
   'edit.cut',
   'edit.copy',

@@ -3,6 +3,7 @@ import { type ComponentType, type JSX, Suspense } from 'react'
 import { useApp } from '../../state/store'
 import { Findings } from '../findings/Findings'
 import { Hint } from '../help/Hint'
+import { InPlace } from '../in-place/InPlace'
 import { Inspector } from '../inspector/Inspector'
 import { ContextMenu } from '../menu/ContextMenu'
 import { openMenuAt } from '../menu/open-menu'
@@ -51,6 +52,7 @@ export function Shell(): JSX.Element {
       <section className={css.tape} aria-label="Tape">
         <TapePanel />
       </section>
+      <InPlace />
       <ContextMenu />
       <Palette />
       <Dialogs />

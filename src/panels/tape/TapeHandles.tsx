@@ -9,7 +9,7 @@ import { hasRef, type Ref, refKey, sameRef } from '../../state/refs'
 import { useApp } from '../../state/store'
 import css from './tape.module.css'
 
-interface Handle {
+export interface TapeHandle {
   ref: Ref
   station: number
   /** Above the girder's top, m. */
@@ -17,12 +17,12 @@ interface Handle {
   name: string
 }
 
-export function tapeHandles(plan: Plan, line: Line): Handle[] {
+export function tapeHandles(plan: Plan, line: Line): TapeHandle[] {
   const girder = plan.girders.find((g) => g.id === line.girder)
   return line.stanchions.flatMap((s) => {
     const part = plan.parts.find((p) => p.id === s.part)
     const height = part?.kind === 'stanchion' ? part.height : 0
-    const post: Handle = {
+    const post: TapeHandle = {
       ref: { kind: 'stanchion', id: s.id },
       station: s.station,
       height,
@@ -31,7 +31,7 @@ export function tapeHandles(plan: Plan, line: Line): Handle[] {
     const feet = line.tieBacks
       .filter((t) => t.stanchion === s.id)
       .flatMap((t) =>
-        (['strap', 'tensioner'] as const).flatMap((foot): Handle[] => {
+        (['strap', 'tensioner'] as const).flatMap((foot): TapeHandle[] => {
           const loop = girder && findLoop(girder, foot === 'strap' ? t.strapLoop : t.tensionerLoop)
           const name = `Tie-back ${t.id}, ${foot} leg on loop ${(loop?.index ?? 0) + 1}`
           return loop
@@ -54,7 +54,7 @@ export function TapeHandles({ line, view }: { line: Line; view: View }): JSX.Ele
   )
 }
 
-function HandleButton({ handle, view }: { handle: Handle; view: View }): JSX.Element | null {
+function HandleButton({ handle, view }: { handle: TapeHandle; view: View }): JSX.Element | null {
   const units = useApp((s) => s.units)
   const hovered = useApp((s) => sameRef(s.hover, handle.ref))
   const selected = useApp((s) => hasRef(s.selection, handle.ref))

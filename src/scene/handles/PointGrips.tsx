@@ -7,8 +7,9 @@ import { pointsOf } from '../../state/edits/transform'
 import { type Ref, refKey } from '../../state/refs'
 import { beginShift, cancelShift, endShift, pointTo } from '../../state/shift'
 import { useApp } from '../../state/store'
+import { typeBeside } from '../../state/typed/typing'
 import { usePalette } from '../palette'
-import { GRIP } from '../pick'
+import { CLICK_SLACK, GRIP } from '../pick'
 import { tellDrag } from '../scene-state'
 import { type Drag, startDrag, useView } from './drag'
 import { onLevel } from './rays'
@@ -37,7 +38,11 @@ function Knob(props: { of: Ref; index: number; at: Vec3; material: MeshBasicMate
   const elevation = at[2]
   const handlers = useMemo(
     () => ({
-      onClick: stay,
+      onClick: (e: ThreeEvent<MouseEvent>) => {
+        stay(e)
+        const { clientX: x, clientY: y } = e.nativeEvent
+        if (e.delta <= CLICK_SLACK) typeBeside(of, { x, y }, index)
+      },
       onPointerOver: stay,
       onPointerDown: (e: ThreeEvent<PointerEvent>) => startDrag(e, view(), carry(of, index, elevation)),
     }),
@@ -63,11 +68,11 @@ const stay = (e: ThreeEvent<MouseEvent>): void => e.stopPropagation()
 const carry = (ref: Ref, index: number, elevation: number): Drag => ({
   begin: () => {
     beginShift(`move ${ref.kind === 'deck' ? 'a corner' : 'an end'} of ${ref.id}`)
-    tellDrag(ref)
+    tellDrag(ref, null, index)
   },
   move: (ray, e) => {
     const at = onLevel(ray, elevation)
-    if (at) tellDrag(ref, pointTo(ref, index, at, { shift: e.shiftKey, alt: e.altKey }))
+    if (at) tellDrag(ref, pointTo(ref, index, at, { shift: e.shiftKey, alt: e.altKey }), index)
   },
   end: () => {
     endShift()

@@ -1,5 +1,7 @@
 /** The sheet of texts over the canvas: plain HTML, so that type is as crisp as anywhere else in the window. */
 import { memo, useLayoutEffect, useRef } from 'react'
+import { refKey } from '../../state/refs'
+import { typeBeside } from '../../state/typed/typing'
 import styles from './labels.module.css'
 import { notes } from './notes'
 import { type Label, labels } from './registry'
@@ -24,11 +26,31 @@ function Notes() {
 }
 
 const LabelText = memo(function LabelText({ label }: { label: Label }) {
-  const element = useRef<HTMLDivElement>(null)
+  const element = useRef<HTMLDivElement & HTMLButtonElement>(null)
   useLayoutEffect(() => seats.take(label, element.current!), [label])
+  const look = { className: `${styles.label} ${styles[label.tone]}`, 'data-label': label.id }
+  const { opens } = label
+  if (!opens)
+    return (
+      <div ref={element} {...look}>
+        {label.text}
+      </div>
+    )
   return (
-    <div ref={element} className={`${styles.label} ${styles[label.tone]}`} data-label={label.id}>
+    <button
+      ref={element}
+      type="button"
+      {...look}
+      data-opens={refKey(opens)}
+      title="Type it (Enter)"
+      onClick={(e) => typeBeside(opens, placeOf(e.currentTarget))}
+    >
       {label.text}
-    </div>
+    </button>
   )
 })
+
+const placeOf = (element: HTMLElement): { x: number; y: number } => {
+  const { left: x, top: y } = element.getBoundingClientRect()
+  return { x, y }
+}

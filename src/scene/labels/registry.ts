@@ -2,6 +2,7 @@
 import { useEffect } from 'react'
 import { create } from 'zustand'
 import type { Vec3 } from '../../plan/types'
+import type { Ref } from '../../state/refs'
 
 /** How a label looks: a dimension, a name, the value of what is held, something that fails or wants a look. */
 export type Tone = 'dimension' | 'quiet' | 'value' | 'fails' | 'look' | 'force' | 'compare'
@@ -15,6 +16,8 @@ export interface Label {
   rank: number
   /** Pixels from the point, right and down. */
   shift?: [number, number]
+  /** Pressing it opens this thing's figures, to be typed. */
+  opens?: Ref
 }
 
 export const labels = create<{ all: ReadonlyMap<string, Label> }>()(() => ({ all: new Map() }))

@@ -1,5 +1,6 @@
 /** The value and step of what is dragged, else what is under the pointer or selected, written beside it. */
 import { useMemo } from 'react'
+import { useShallow } from 'zustand/react/shallow'
 import { headHeight } from '../../geometry/line'
 import { loopNumber } from '../../geometry/loops'
 import { lerp } from '../../geometry/vec'
@@ -7,30 +8,39 @@ import type { Girder, Plan, Vec3 } from '../../plan/types'
 import { formatLength, type UnitSystem } from '../../plan/units'
 import { girderLength } from '../../state/edits/gaps'
 import { loopsBeside } from '../../state/edits/stanchion-edits'
-import { type Ref, resolveRef } from '../../state/refs'
+import { pointsOf } from '../../state/edits/transform'
+import { type Ref, resolveRef, sameRef } from '../../state/refs'
 import { useApp } from '../../state/store'
+import { canType } from '../../state/typed/typing'
 import { useLabel } from '../labels/registry'
 import { overGirder } from '../place'
 import { useSceneState } from '../scene-state'
 import { strapLegs } from '../shapes/strap'
 
-/** The value of what is dragged, else of what is under the pointer, else of what is selected. */
+/** The value of what is dragged, else of what is under the pointer, else of what is selected: that one can be pressed. */
 export function ValueLabel() {
-  const dragged = useSceneState((s) => s.dragged)
-  const held = useSceneState((s) => s.held)
+  const { dragged, held, point } = useSceneState(
+    useShallow(({ dragged, held, point }) => ({ dragged, held, point })),
+  )
   const hover = useApp((s) => s.hover)
   const selected = useApp((s) => s.selection.at(-1) ?? null)
+  const opens = useApp((s) => s.selection.length === 1 && canType(s, s.selection[0]))
   const plan = useApp((s) => s.plan)
   const units = useApp((s) => s.units)
   const ref = dragged ?? hover ?? selected
   const value = useMemo(() => {
     if (!ref) return null
-    // A girder's figures stand in the inspector: in the picture they would lie on its loops all the time.
-    return ref.kind === 'girder' && !dragged ? null : valueAt(plan, ref, units)
-  }, [ref, dragged, plan, units])
+    if (dragged && point !== null) return pointValue(plan, ref, point, units)
+    // The bridge's own figures stand in the inspector: in the picture they would lie on its loops all the time.
+    return (ref.kind === 'girder' || ref.kind === 'deck') && !dragged ? null : valueAt(plan, ref, units)
+  }, [ref, dragged, point, plan, units])
   const text =
     value && dragged ? [value.text, value.step, held].filter(Boolean).join(', ') : (value?.text ?? '')
-  useLabel('value', value ? { at: value.at, text, tone: 'value', rank: 100, shift: [0, -26] } : null)
+  const pressed = opens && ref && !dragged && sameRef(ref, selected) ? { opens: ref } : {}
+  useLabel(
+    'value',
+    value ? { at: value.at, text, tone: 'value', rank: 100, shift: [0, -26], ...pressed } : null,
+  )
   return null
 }
 
@@ -47,8 +57,40 @@ function valueAt(plan: Plan, ref: Ref, units: UnitSystem): Value | null {
   if (found?.kind === 'tie-back') return footValue(plan, ref)
   if (found?.kind === 'obstacle' && found.obstacle.kind === 'box') return boxValue(found.obstacle, units)
   if (found?.kind === 'girder') return girderValue(found.girder, units)
-  return null
+  return placeValue(plan, ref, units)
 }
+
+/** Of a deck, a lane, a model: where the first of its points lies. */
+function placeValue(plan: Plan, ref: Ref, units: UnitSystem): Value | null {
+  const [at] = pointsOf(plan, ref)
+  if (!at) return null
+  const text = `${nameOf(plan, ref)} at ${placed(at, units)}, elevation ${formatLength(at[2], units)}`
+  return { at, text, step: 'hold Alt to lift' }
+}
+
+/** Of the end of a girder or the corner of a deck that is dragged; a girder tells its length too. */
+function pointValue(plan: Plan, ref: Ref, point: number, units: UnitSystem): Value | null {
+  const at = pointsOf(plan, ref)[point]
+  const found = resolveRef(plan, ref)
+  if (!at || !found) return null
+  const length = found.kind === 'girder' ? `, length ${formatLength(girderLength(found.girder), units)}` : ''
+  const what = found.kind === 'deck' ? `corner ${point + 1}` : point === 0 ? 'start' : 'end'
+  return {
+    at,
+    text: `${nameOf(plan, ref)}, ${what} at ${placed(at, units)}${length}`,
+    step: 'Shift keeps right angles',
+  }
+}
+
+function nameOf(plan: Plan, ref: Ref): string {
+  const found = resolveRef(plan, ref)
+  if (found?.kind === 'obstacle') return found.obstacle.name
+  if (found?.kind === 'girder') return found.girder.name
+  return found?.kind === 'deck' ? found.deck.name : ref.id
+}
+
+const placed = ([x, y]: Vec3, units: UnitSystem): string =>
+  `${formatLength(x, units)}, ${formatLength(y, units)}`
 
 function stanchionValue(plan: Plan, ref: Ref, units: UnitSystem): Value | null {
   const found = resolveRef(plan, ref)
@@ -83,9 +125,8 @@ function footValue(plan: Plan, ref: Ref): Value | null {
 
 /** How long it is, and where it begins and ends in plan. */
 function girderValue(girder: Girder, units: UnitSystem): Value {
-  const place = ([x, y]: Vec3): string => `${formatLength(x, units)}, ${formatLength(y, units)}`
   const length = formatLength(girderLength(girder), units)
-  const text = `${girder.name} ${length}, from ${place(girder.start)} to ${place(girder.end)}`
+  const text = `${girder.name} ${length}, from ${placed(girder.start, units)} to ${placed(girder.end, units)}`
   return { at: lerp(girder.start, girder.end, 0.5), text, step: 'Shift keeps right angles' }
 }
 

@@ -7,6 +7,7 @@ import { step } from '../nudge'
 import { deleteSelection, duplicateSelection, moveSelectionBy, turnSelection } from '../selection-edits'
 import { type AppState, app, history } from '../store'
 import { toolDone } from '../tools/tools'
+import { canType, typeBeside } from '../typed/typing'
 import type { Command } from './command'
 
 const some = (s: AppState): boolean => s.selection.length > 0
@@ -107,6 +108,17 @@ export const editCommands: Command[] = [
     shortcut: 'Enter',
     when: (s) => s.tool.kind === 'draw-deck' || s.tool.kind === 'draw-lane',
     run: toolDone,
+  },
+  {
+    id: 'edit.type',
+    label: 'Type its place',
+    group: 'Edit',
+    shortcut: 'Enter',
+    when: (s) => s.tool.kind === 'select' && s.selection.length === 1 && canType(s, s.selection[0]),
+    run: () => {
+      const [ref] = app.getState().selection
+      if (ref) typeBeside(ref)
+    },
   },
   {
     id: 'edit.escape',

@@ -71,7 +71,7 @@ const opens = [
   ...['site.drawGirder', 'site.drawDeck', 'site.drawLane', 'rig.drawLine', 'edit.done'],
   ...['site.girderTable', 'site.deckTable', 'site.laneTable', 'site.copyGirder', 'site.loopTable'],
   ...['site.addMesh', 'rig.copyLine', 'rig.find', 'rig.spread', 'rig.explore', 'rig.parts', 'rig.basis'],
-  'rig.rescue',
+  ...['rig.rescue', 'edit.type'],
 ]
 /** Commands that change what is selected, hidden or locked, or only the clipboard. */
 const looks = ['edit.selectAll', 'edit.escape', 'edit.copy', 'rig.next', 'rig.back', 'look.lock']

@@ -28,6 +28,11 @@ const typing = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   target.closest('input, textarea, select, [contenteditable="true"]') !== null
 
+/** What Enter presses by itself; a handle is taken hold of, so there Enter types where it stands. */
+const pressed = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  target.closest('button:not([data-handle]), a, summary, [role="treeitem"], [role="tab"]') !== null
+
 /** Something open in front (dialog, menu, palette, list of choices) has the keys to itself; a closed one that is kept has not. */
 const inFront = (): boolean =>
   [...document.querySelectorAll('[role="dialog"], [role="menu"], [role="listbox"]')].some((e) =>
@@ -47,7 +52,7 @@ export function startKeys(): () => void {
     }
     const shortcut = spelled(e)
     if (typing(e.target) && (!shortcut.startsWith('Mod+') || textShortcuts.includes(shortcut))) return
-    if (inFront()) return
+    if (inFront() || (shortcut === 'Enter' && pressed(e.target))) return
     const found = commandFor(shortcut === 'Mod+Y' ? 'Mod+Shift+Z' : shortcut)
     if (!found) return
     e.preventDefault()

@@ -23,7 +23,7 @@ import { addProposedLine, keepPart } from './propose-line'
 import { removeRef } from './remove'
 import { addStanchion, moveStanchion, nudgeStanchion, removeStanchion } from './stanchion-edits'
 import { addTieBack, moveFoot, nudgeFoot, removeTieBack, setFootLoop } from './tie-back-edits'
-import { middleOf, moveRefs, turnRefs } from './transform'
+import { middleOf, moveRefs, putPoint, turnRefs } from './transform'
 
 const text = readFileSync('samples/four-girder-bay.plan.json', 'utf8')
 const sample = (): Plan => {
@@ -88,6 +88,7 @@ const tries: Record<string, (p: Plan) => unknown> = {
   setFootLoop: (p) => setFootLoop(p, tie.id, 'strap', 11),
   addTieBack: (p) => addTieBack(p, need(line.stanchions[0]).id),
   removeTieBack: (p) => removeTieBack(p, tie.id),
+  putPoint: (p) => putPoint(p, need(refs[0]), 1, [40, 3, 15]),
   moveRefs: (p) => moveRefs(p, refs, [1, 2, 0]),
   turnRefs: (p) => turnRefs(p, refs, 30, middleOf(p, refs)),
 }

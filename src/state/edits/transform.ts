@@ -87,6 +87,13 @@ export function pointsOf(plan: Plan, ref: Ref): Vec3[] {
   return obstaclePoints(found.obstacle)
 }
 
+/** Puts one of those points of a girder or a deck somewhere, m; a deck keeps its elevation. */
+export function putPoint(plan: Plan, ref: Ref, index: number, at: Vec3): void {
+  const found = resolveRef(plan, ref)
+  if (found?.kind === 'girder') found.girder[index === 0 ? 'start' : 'end'] = at
+  if (found?.kind === 'deck') found.deck.outline[index] = [at[0], at[1]]
+}
+
 function obstaclePoints(o: Obstacle): Vec3[] {
   switch (o.kind) {
     case 'box':
