@@ -6,7 +6,7 @@ export default defineConfig({
     include: [
       'src/{geometry,solver,rules}/**/*.test.ts',
       'tests/unit/room/{gaps,mesh-gaps,nearest,surface,tie-off,top-under,underside}.test.ts',
-      'tests/unit/time/{connector,impact,ode,rope}.test.ts',
+      'tests/unit/time/{body,check,connector,impact,kernel,laws,mesh,noted,ode,pulley,rope,stable-step,taken}.test.ts',
       'tests/mutation/**/*.test.ts',
     ],
     environment: 'node',

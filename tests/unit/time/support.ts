@@ -63,6 +63,25 @@ export function fallInput(
   return { model, set: installed.set, grip, line: solvedValue(unloadedLine(model, installed, grip)), workers }
 }
 
+/** Four spans of 7, 10, 0.6 and 8 m, sloping, of unlike ends. */
+export function unlikeLine(
+  workers: TimeWorker[],
+  grip: Grip,
+  absorberAt: 'start' | 'end' = 'end',
+): TimeFallInput {
+  const model = lineModel([7, 10, 0.6, 8], {
+    absorber: FIRM_ABSORBER,
+    absorberAt,
+    endStiffness: [2e5, 4e5],
+    endMass: [5, 9],
+  })
+  model.z = [1.07, 1.3, 1.2, 1.25, 1.5]
+  return fallInput(model, workers, 'soft', grip)
+}
+/** Two workers on its long spans. */
+export const W1 = worker(1, 11)
+export const W3 = worker(3, 20, { mass: 80, connector: { stiffness: 45000, plateau: 4000, maxExtension: 1 } })
+
 export const fall = (input: TimeFallInput, options: TimeFallOptions = {}): TimeFall =>
   solvedValue(fallInTime(input, options))
 
