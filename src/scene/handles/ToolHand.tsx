@@ -43,11 +43,8 @@ type Tell = (e: MouseEvent, act: Act) => void
 function listen(element: HTMLElement, tell: Tell): () => void {
   const until = new AbortController()
   const down = { x: 0, y: 0 }
-  let frame = 0
   const onMove = (e: PointerEvent): void => {
-    if (e.buttons > 0) return
-    cancelAnimationFrame(frame)
-    frame = requestAnimationFrame(() => tell(e, toolMove))
+    if (e.buttons === 0) tell(e, toolMove)
   }
   const onDown = (e: PointerEvent): void => {
     down.x = e.clientX
@@ -60,8 +57,5 @@ function listen(element: HTMLElement, tell: Tell): () => void {
   element.addEventListener('pointermove', onMove, { signal: until.signal })
   element.addEventListener('pointerdown', onDown, { signal: until.signal })
   element.addEventListener('click', onClick, { signal: until.signal })
-  return () => {
-    until.abort()
-    cancelAnimationFrame(frame)
-  }
+  return () => until.abort()
 }

@@ -1,6 +1,7 @@
 /**
- * Dragging something in the scene: from press to release the camera stands still, and the pointer's ray is handed over
- * once a frame at most. What is dragged keeps its own history entry; Escape takes it back.
+ * Dragging something in the scene: from press to release the camera stands still, and the pointer's ray is handed over at
+ * once: browsers tell of moves once a frame, before it is made, so that this very frame shows them. What is dragged keeps
+ * its own history entry; Escape takes it back.
  */
 import { type RootState, type ThreeEvent, useThree } from '@react-three/fiber'
 import { type Ray, Raycaster, Vector2 } from 'three'
@@ -26,27 +27,19 @@ export function startDrag(e: ThreeEvent<PointerEvent>, view: View, drag: Drag): 
   if (e.nativeEvent.button !== 0 || app.getState().tool.kind !== 'select') return
   e.stopPropagation()
   const release = holdCamera(view)
-  const run = { moving: false, frame: 0, last: null as PointerEvent | null }
-  const step = (): void => {
-    run.frame = 0
-    if (run.last) drag.move(rayAt(view, run.last), run.last)
-    run.last = null
-  }
+  let moving = false
   const finish = (keep: boolean): void => {
     listening.abort()
-    cancelAnimationFrame(run.frame)
     release()
-    if (!run.moving) return
-    if (keep) step()
+    if (!moving) return
     if (keep) drag.end()
     else drag.cancel()
   }
   const onMove = (move: PointerEvent): void => {
-    if (!run.moving && distance(move, e.nativeEvent) < CLICK_SLACK) return
-    if (!run.moving) drag.begin()
-    run.moving = true
-    run.last = move
-    run.frame ||= requestAnimationFrame(step)
+    if (!moving && distance(move, e.nativeEvent) < CLICK_SLACK) return
+    if (!moving) drag.begin()
+    moving = true
+    drag.move(rayAt(view, move), move)
   }
   const listening = listen(e.nativeEvent.pointerId, onMove, finish)
 }

@@ -8,6 +8,7 @@ import { awaitPicture, firstPicture } from '../first-picture'
 import { modelStore } from '../models/model-store'
 import { app } from '../store'
 import type { FindingKey } from '../window-state'
+import { createHeld } from './held'
 import { keepEqual, keepShown } from './keep-shown'
 import { createRunner, type Outcome, type Runner } from './runner'
 
@@ -44,7 +45,18 @@ function withKnown(came: Results): Results {
   }
 }
 
-function onQuick(outcome: Outcome): void {
+/**
+ * What comes while a hand moves something is shown with the hand's next move, so that window and picture are made once
+ * for both; where the hand rests, after this long, ms.
+ */
+const WITH_NEXT_MOVE = 50
+
+const inHand = createHeld<Outcome>(showQuick, WITH_NEXT_MOVE)
+
+const onQuick = (outcome: Outcome): void =>
+  app.getState().gesture === null ? showQuick(outcome) : inHand.hold(outcome)
+
+function showQuick(outcome: Outcome): void {
   if (outcome.kind === 'failed') {
     if (outcome.plan === app.getState().plan) set({ status: 'failed', error: outcome.why })
     return
@@ -95,8 +107,10 @@ export function startStudy(): () => void {
   awaitPicture()
   studyNow()
   const off = app.subscribe((state, before) => {
+    const letGo = before.gesture !== null && state.gesture === null
+    if (state.plan !== before.plan || letGo) inHand.release()
     if (state.plan !== before.plan) studyNow()
-    else if (before.gesture !== null && state.gesture === null) wholeSoon()
+    else if (letGo) wholeSoon()
   })
   const offModels = modelStore.subscribe((state, before) => {
     if (settled(state.byFile) !== settled(before.byFile)) studyNow(true)
@@ -104,6 +118,7 @@ export function startStudy(): () => void {
   return () => {
     off()
     offModels()
+    inHand.drop()
     quick?.close()
     whole?.close()
   }
