@@ -33,8 +33,20 @@ export interface FreeChain {
   slope: number
 }
 
-/** The target of span i: distances and how its ends give. */
+const targets = new WeakMap<Chain, SpanTarget[]>()
+
+/** The target of span i, made once for a chain: walks ask for it in every round. */
 function spanTarget(c: Chain, i: number): SpanTarget {
+  let made = targets.get(c)
+  if (!made) {
+    made = c.X.map((_, k) => makeTarget(c, k))
+    targets.set(c, made)
+  }
+  return made[i]!
+}
+
+/** Distances of span i and how its ends give. */
+function makeTarget(c: Chain, i: number): SpanTarget {
   const first = i === 0 ? c.give[0] : 0
   const last = i === c.X.length - 1 ? c.give[1] : 0
   return {

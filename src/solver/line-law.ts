@@ -49,8 +49,13 @@ export function nextKnot(last: LawKnot, P: number, d: number, slope: number): La
 }
 
 function append(nodes: LawNode[], state: LoadedChain, height: number): void {
-  const last = nodes[nodes.length - 1]!
-  nodes.push({ ...nextKnot(last, state.P, height - state.height, -state.heightSlope), state })
+  const { P, d, below, above, U } = nextKnot(
+    nodes[nodes.length - 1]!,
+    state.P,
+    height - state.height,
+    -state.heightSlope,
+  )
+  nodes.push({ P, d, below, above, U, state })
 }
 
 const startFrom = (s: LoadedChain, P: number): LoadedStart => ({

@@ -44,6 +44,16 @@ describe.each([
   })
 })
 
+it('leaves a solution as it was when another starts from it', () => {
+  const chain = chainOf()
+  const first = solveLoadedChain(chain, 1, 4, 3000, { H: 3000, others: [] })!
+  const before = structuredClone(first)
+  const second = solveLoadedChain(chain, 1, 4, 5000, first)!
+  expect(first).toEqual(before)
+  expect(second.at).not.toBe(first.at)
+  expectClose(second.H, solveLoadedChain(chain, 1, 4, 5000, { H: 3000, others: [] })!.H, { rel: 1e-9 })
+})
+
 it('gives nothing where there is no number to find', () => {
   const chain = chainOf()
   expect(solveLoadedChain(chain, 1, 4, Number.NaN, { H: 3000, others: [] })).toBeNull()

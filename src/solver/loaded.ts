@@ -46,8 +46,9 @@ function trial(
   P: number,
   others: (FreeSpan | undefined)[],
   start?: LoadedSpan,
+  into?: LoadedSpan,
 ): Trial | null {
-  const at = loadedSpan(target, H, P, start) ?? loadedSpan(target, H, P)
+  const at = loadedSpan(target, H, P, start, into) ?? loadedSpan(target, H, P)
   if (!at) return null
   const { first, second, V, dV, dL1, dL2 } = at
   // Tension at the loaded span's ends by H and by P: T^2 = H^2 + V^2, and the far end carries V - w L - P.
@@ -123,10 +124,12 @@ export function solveLoadedChain(
   const others = [...start.others]
   let H = start.H
   let at = start.at
+  // The loaded span of this solve alone, written anew by each of its rounds.
+  let own: LoadedSpan | undefined
   let low = 0
   let high = Number.POSITIVE_INFINITY
   for (let i = 0; i < 120; i++) {
-    const t = trial(c, span, target, H, P, others, at)
+    const t = trial(c, span, target, H, P, others, at, own)
     if (!t) {
       at = undefined
       others.length = 0
@@ -134,7 +137,7 @@ export function solveLoadedChain(
       H = high < Number.POSITIVE_INFINITY ? (low + high) / 2 : H * 1.5
       continue
     }
-    at = t.at
+    at = own = t.at
     if (t.F > 0) low = H
     else high = H
     const step = -t.F / t.byH

@@ -2,7 +2,7 @@
  * One span between two heads, with the rope's tension or horizontal force given: the inner solves of a line.
  * Newton's method on the exact catenary; every function says whether it converged.
  */
-import { type SegmentTangent, segmentTangent } from './catenary'
+import { blankTangent, type SegmentTangent, segmentTangent } from './catenary'
 
 /** What a span must reach and how its ends give: dx + sum((H - H0)/K) = X, dz = Z. */
 export interface SpanTarget {
@@ -28,6 +28,9 @@ export interface FreeSpan {
 
 const ROUNDS = 60
 
+/** What the rounds of a solve write their tangents into; nothing of it outlives its round. */
+const scratch = [blankTangent(), blankTangent()] as const
+
 /** The straight-chord guess for the vertical component at the first end. */
 const guessV = (t: SpanTarget, H: number, L: number): number => (t.w * L) / 2 - (H * t.Z) / t.X
 
@@ -42,7 +45,7 @@ export function freeSpanAtTension(t: SpanTarget, Ta: number, start?: FreeSpan): 
   for (let i = 0; i < ROUNDS; i++) {
     if (!(Math.abs(V) < Ta)) V = Math.sign(V) * Ta * 0.999
     const H = Math.sqrt(Ta * Ta - V * V)
-    const s = segmentTangent(H, V, L, t.EA, t.w)
+    const s = segmentTangent(H, V, L, t.EA, t.w, scratch[0])
     const hV = -V / H
     const a = s.xV + (s.xH + t.give) * hV
     const c = s.zV + s.zH * hV
@@ -60,7 +63,7 @@ export function freeSpanAtTension(t: SpanTarget, Ta: number, start?: FreeSpan): 
 
 function freeSpanResult(t: SpanTarget, Ta: number, V: number, L: number): FreeSpan {
   const H = Math.sqrt(Ta * Ta - V * V)
-  const s = segmentTangent(H, V, L, t.EA, t.w)
+  const s = segmentTangent(H, V, L, t.EA, t.w, scratch[0])
   // Differentiate both residuals and H^2 + V^2 = Ta^2 by Ta: H' = (Ta - V V')/H.
   const gx = ((s.xH + t.give) * Ta) / H
   const gz = (s.zH * Ta) / H
@@ -96,16 +99,36 @@ export interface LoadedSpan {
   dL2: [number, number]
 }
 
-/** A loaded span of given horizontal force: unknown V, L1, L2. Null where not converged. */
-export function loadedSpan(t: LoadedTarget, H: number, P: number, start?: LoadedSpan): LoadedSpan | null {
+const blankLoaded = (): LoadedSpan => ({
+  V: Number.NaN,
+  L1: Number.NaN,
+  L2: Number.NaN,
+  first: blankTangent(),
+  second: blankTangent(),
+  dV: [Number.NaN, Number.NaN],
+  dL1: [Number.NaN, Number.NaN],
+  dL2: [Number.NaN, Number.NaN],
+})
+
+/**
+ * A loaded span of given horizontal force: unknown V, L1, L2; written into `into`, which may be the very span that it
+ * starts from. Null where not converged.
+ */
+export function loadedSpan(
+  t: LoadedTarget,
+  H: number,
+  P: number,
+  start?: LoadedSpan,
+  into?: LoadedSpan,
+): LoadedSpan | null {
   const X = t.X1 + t.X2
   const zLoad = (P * t.X1 * t.X2) / (X * H)
   let L1 = start?.L1 ?? Math.hypot(t.X1, zLoad - (t.Z * t.X1) / X)
   let L2 = start?.L2 ?? Math.hypot(t.X2, zLoad + (t.Z * t.X2) / X)
   let V = start?.V ?? (P * t.X2) / X + (t.w * (L1 + L2)) / 2 - (H * t.Z) / X
   for (let i = 0; i < ROUNDS; i++) {
-    const a = segmentTangent(H, V, L1, t.EA, t.w)
-    const b = segmentTangent(H, a.E - P, L2, t.EA, t.w)
+    const a = segmentTangent(H, V, L1, t.EA, t.w, scratch[0])
+    const b = segmentTangent(H, a.E - P, L2, t.EA, t.w, scratch[1])
     const r1 = a.dx + t.give[0] * H - t.giveAt[0] - t.X1
     const r2 = b.dx + t.give[1] * H - t.giveAt[1] - t.X2
     const step = eliminate(a, b, t.w, -r1, -r2, t.Z - a.dz - b.dz)
@@ -113,7 +136,7 @@ export function loadedSpan(t: LoadedTarget, H: number, P: number, start?: Loaded
     L1 = Math.max(L1 + step[1], L1 / 4)
     L2 = Math.max(L2 + step[2], L2 / 4)
     const small = Math.abs(step[1]) + Math.abs(step[2]) <= 1e-13 * X
-    if (small && Math.abs(step[0]) <= 1e-12 * (a.Ta + P)) return loadedResult(t, H, V, L1, L2, P)
+    if (small && Math.abs(step[0]) <= 1e-12 * (a.Ta + P)) return loadedResult(t, H, V, L1, L2, P, into)
   }
   return null
 }
@@ -143,9 +166,20 @@ function eliminate(
   return [dV, q - p * dV, dL2]
 }
 
-function loadedResult(t: LoadedTarget, H: number, V: number, L1: number, L2: number, P: number): LoadedSpan {
-  const first = segmentTangent(H, V, L1, t.EA, t.w)
-  const second = segmentTangent(H, first.E - P, L2, t.EA, t.w)
+function loadedResult(
+  t: LoadedTarget,
+  H: number,
+  V: number,
+  L1: number,
+  L2: number,
+  P: number,
+  into: LoadedSpan = blankLoaded(),
+): LoadedSpan {
+  const first = segmentTangent(H, V, L1, t.EA, t.w, into.first)
+  const second = segmentTangent(H, first.E - P, L2, t.EA, t.w, into.second)
+  into.V = V
+  into.L1 = L1
+  into.L2 = L2
   const byH = eliminate(
     first,
     second,
@@ -155,14 +189,14 @@ function loadedResult(t: LoadedTarget, H: number, V: number, L1: number, L2: num
     -first.zH - second.zH,
   )
   const byP = eliminate(first, second, t.w, 0, second.xV, second.zV)
-  return {
-    V,
-    L1,
-    L2,
-    first,
-    second,
-    dV: [byH[0], byP[0]],
-    dL1: [byH[1], byP[1]],
-    dL2: [byH[2], byP[2]],
-  }
+  put(into, 0, byH)
+  put(into, 1, byP)
+  return into
+}
+
+/** The derivatives of V, L1 and L2 by H (0) or P (1). */
+function put(into: LoadedSpan, by: 0 | 1, [dV, dL1, dL2]: [number, number, number]): void {
+  into.dV[by] = dV
+  into.dL1[by] = dL1
+  into.dL2[by] = dL2
 }

@@ -18,11 +18,10 @@ const LEAST_SIDE = 0.1
 export function buildRoom(input: RoomInput): Room {
   const slices: Slice[] = []
   const ends: Fan[] = []
-  const reaches = rememberedEdges(input)
+  const places = rememberedPlaces(input)
   for (let corner = 0; corner < input.corners.length; corner++) {
     for (const stretch of stretchesOf(input, corner)) {
-      const make = (station: number): Slice =>
-        acrossSlice(input, corner, station, stretch.at(station), reaches(station))
+      const make = (station: number): Slice => slice(input, corner, places(station), stretch.at(station))
       slices.push(...lowered(placed(make, stretch.from, stretch.to)))
       for (const station of [stretch.from, stretch.to]) {
         ends.push(...endFan(input, corner, station, stretch.at(station)))
@@ -62,29 +61,54 @@ function between(make: (station: number) => Slice, a: Slice, b: Slice, into: Sli
   between(make, mid, b, into)
 }
 
-/** Every slice taken down half-way to a lower neighbour, so that what moves between two is nowhere below both. */
+/**
+ * Every slice taken down half-way to a lower neighbour, so that what moves between two is nowhere below both, and made as
+ * wide as half-way to a wider one. The slices themselves are changed: they are some thousands, made for this alone.
+ */
 function lowered(slices: Slice[]): Slice[] {
-  return slices.map((s, i) => {
-    const near = [slices[i - 1], slices[i + 1]].filter((n) => n !== undefined)
-    const drop = Math.max(0, ...near.map((n) => (bottom(s) - bottom(n)) / 2))
-    return { ...s, z: s.z - drop, reach: Math.max(s.reach, ...near.map((n) => (n.reach + s.reach) / 2)) }
+  const bottoms = slices.map(bottom)
+  const reaches = slices.map((s) => s.reach)
+  slices.forEach((s, i) => {
+    const lowest = Math.min(bottoms[i - 1] ?? Infinity, bottoms[i + 1] ?? Infinity)
+    const widest = Math.max(reaches[i - 1] ?? 0, reaches[i + 1] ?? 0)
+    s.z -= Math.max(0, (bottoms[i]! - lowest) / 2)
+    s.reach = Math.max(s.reach, (s.reach + widest) / 2)
   })
+  return slices
 }
 
-/** How far one can stand to either side at a station and half a step around it, m. */
-function rememberedEdges(input: RoomInput): (station: number) => number {
-  const known = new Map<number, number>()
+/** Where one stands at a station, looking in one direction: shared by all corners there. */
+interface Place {
+  station: number
+  /** On the girder's top, lowered by marginBelow and the excess. */
+  x: number
+  y: number
+  z: number
+  direction: Vec2
+  /** How far one can stand in that direction, m. */
+  edge: number
+}
+
+function placeAt(input: RoomInput, station: number, direction: Vec2, edge: number): Place {
+  const [x, y, z] = topPoint(input.frame, station, offsetAt(input, station))
+  return { station, x, y, z: z - input.marginBelow - excessAt(input, station), direction, edge }
+}
+
+/** Places across the line, with how far one can stand to either side there and half a step around. */
+function rememberedPlaces(input: RoomInput): (station: number) => Place {
+  const known = new Map<number, Place>()
   const left: Vec2 = [input.frame.left[0], input.frame.left[1]]
+  const right: Vec2 = [-left[0], -left[1]]
   const edgeAt = (station: number): number => {
     const from = planPoint(input, station)
-    const right: Vec2 = [-left[0], -left[1]]
     return Math.max(standingReach(input.surface, from, left), standingReach(input.surface, from, right))
   }
   return (station) => {
     const kept = known.get(station)
-    if (kept !== undefined) return kept
+    if (kept) return kept
     const half = SLICE_STEP / 2
-    const found = Math.max(edgeAt(station - half), edgeAt(station), edgeAt(station + half))
+    const edge = Math.max(edgeAt(station - half), edgeAt(station), edgeAt(station + half))
+    const found = placeAt(input, station, left, edge)
     known.set(station, found)
     return found
   }
@@ -95,16 +119,6 @@ function lidOf({ frame }: RoomInput): Plane {
   const gx = (frame.along[0] / frame.planRate ** 2) * frame.rise
   const gy = (frame.along[1] / frame.planRate ** 2) * frame.rise
   return { z0: frame.origin[2] - gx * frame.origin[0] - gy * frame.origin[1], gx, gy }
-}
-
-function acrossSlice(
-  input: RoomInput,
-  corner: number,
-  station: number,
-  sample: RoomSample,
-  edge: number,
-): Slice {
-  return slice(input, corner, station, sample, [input.frame.left[0], input.frame.left[1]], edge)
 }
 
 /** The swings past an end stanchion, one in each direction; none at other stations. */
@@ -127,7 +141,8 @@ function fan(input: RoomInput, corner: number, station: number, sample: RoomSamp
   for (let i = 1; i < parts; i++) {
     const angle = (Math.PI * i) / parts - Math.PI / 2
     const direction = turned(input, angle, way)
-    out.push(slice(input, corner, station, sample, direction, standingReach(input.surface, from, direction)))
+    const edge = standingReach(input.surface, from, direction)
+    out.push(slice(input, corner, placeAt(input, station, direction, edge), sample))
   }
   const slices = out.filter((s) => s.reach > 0)
   const reach = slices.reduce((most, s) => Math.max(most, s.reach), 0)
@@ -143,26 +158,18 @@ function turned({ frame }: RoomInput, angle: number, way: 1 | -1): Vec2 {
   return [ax * c - ay * s, ax * s + ay * c]
 }
 
-function slice(
-  input: RoomInput,
-  corner: number,
-  station: number,
-  sample: RoomSample,
-  direction: Vec2,
-  edge: number,
-): Slice {
+function slice(input: RoomInput, corner: number, place: Place, sample: RoomSample): Slice {
   const worker = workerOf(input, corner)
   const swing = swingOf(worker, sample)
-  const top = topPoint(input.frame, station, offsetAt(input, station))
   return {
-    x: top[0],
-    y: top[1],
-    z: top[2] + sample.height - sample.drop - input.marginBelow - excessAt(input, station),
-    dx: direction[0],
-    dy: direction[1],
+    x: place.x,
+    y: place.y,
+    z: place.z + sample.height - sample.drop,
+    dx: place.direction[0],
+    dy: place.direction[1],
     radius: swing.feet,
-    reach: feetReach(swing, Math.min(edge, connectorReach(worker, sample.height))),
-    station,
+    reach: feetReach(swing, Math.min(place.edge, connectorReach(worker, sample.height))),
+    station: place.station,
     corner,
   }
 }
