@@ -7,22 +7,22 @@ import type { TimeWorker } from '../../../src/solver/time/types'
 import { expectClose } from '../../support/close'
 import { bareMotion, worker } from './support'
 
-/** Node 1 of three at (5, 2), the heads of three stanchions. */
+/** Node 2 of four at (5, 2), the heads of four stanchions. */
 function still(): Motion {
   const m = bareMotion({
-    at: (i) => [5 * i, 2],
-    elements: 2,
+    at: (i) => [2.5 * i, 2],
+    elements: 3,
     rope: 10,
     EA: 2e5,
     massPerMetre: 0.4,
-    fixed: [0, 2],
+    fixed: [0, 3],
   })
   m.dt = 1e-3
-  m.sums = new Float64Array(2 + 6)
+  m.sums = new Float64Array(3 + 8)
   return m
 }
-const NODE = { node: 1, stanchion: -1, x: 5, z: 2 }
-const HEAD = { node: -1, stanchion: 1, x: 5, z: 2 }
+const NODE = { node: 2, stanchion: -1, x: 5, z: 2 }
+const HEAD = { node: -1, stanchion: 2, x: 5, z: 2 }
 const body = (change: Partial<TimeWorker>, tie = NODE, inTurn = false): Body =>
   freshBody(worker(0, 5, { surface: 1, dRingHeight: 1.4, ...change }), tie, inTurn)
 
@@ -111,7 +111,7 @@ describe('the first step of a fall', () => {
   it('of a retractable locks where the line hangs by then', () => {
     const m = still()
     const b = body({ type: 'retractable', length: 0.6, dRingHeight: 0.7, delay: 5 })
-    m.chain.mesh.nodes[5] = 1.8
+    m.chain.mesh.nodes[9] = 1.8
     m.time = 9
     stepBody(b, m)
     expectClose(b.connector.length, 0.7, { abs: 1e-12 })
@@ -122,13 +122,14 @@ describe('the first step of a fall', () => {
       [{ length: 0.9 }, true],
       [{ length: 0.9, type: 'retractable' }, false],
       [{ length: 1.1 }, false],
+      [{ length: 0.95 - 5e-7 }, false],
       [{ length: 0.3 }, false],
     ] as const) {
       const m = still()
       const b = body(change, NODE, true)
       // The line sinks to 0.95 m under the D-ring.
-      m.chain.mesh.nodes[5] = 1.45
-      m.chain.mesh.nodes[4] = 5
+      m.chain.mesh.nodes[9] = 1.45
+      m.chain.mesh.nodes[8] = 5
       b.z = 2.4
       b.standing = 2.4
       stepBody(b, m)
@@ -146,7 +147,7 @@ describe('the first step of a fall', () => {
     const m = still()
     const b = body({ length: 0.9 }, NODE, true)
     b.z = 2.4
-    m.chain.mesh.nodes[4] = 5 - 0.85
+    m.chain.mesh.nodes[8] = 5 - 0.85
     stepBody(b, m)
     expect(b.pulledOff).toBe(true)
     expect(b.u).toBeLessThan(0)
@@ -157,8 +158,8 @@ describe('in turn', () => {
   it('falls taut below the line as it hangs now, from where it stands', () => {
     const m = still()
     const b = body({ length: 1.8 }, NODE, true)
-    m.chain.mesh.nodes[4] = 5.2
-    m.chain.mesh.nodes[5] = 1.5
+    m.chain.mesh.nodes[8] = 5.2
+    m.chain.mesh.nodes[9] = 1.5
     m.time = 3
     takeTurn(b, m)
     // Taut at 1.5 - 1.8; stands at 2.4: 2.7 m.
@@ -173,7 +174,7 @@ describe('in turn', () => {
   it('hangs where it stands when the line has risen above that', () => {
     const m = still()
     const b = body({ length: 1, dRingHeight: 0 }, NODE, true)
-    m.chain.mesh.nodes[5] = 3
+    m.chain.mesh.nodes[9] = 3
     takeTurn(b, m)
     expectClose(b.z, 2, { abs: 1e-12 })
     expectClose(b.standing, 2, { abs: 1e-12 })
@@ -183,7 +184,7 @@ describe('in turn', () => {
   it('of a retractable: the length that is out to where it stands, and its lock-off', () => {
     const m = still()
     const b = body({ type: 'retractable', length: 0.6, dRingHeight: 0.7 }, NODE, true)
-    m.chain.mesh.nodes[5] = 1.9
+    m.chain.mesh.nodes[9] = 1.9
     takeTurn(b, m)
     // D-ring 0.2 m under the line: 0.8 m out when it locks, 0.6 m fallen.
     expectClose(b.connector.length, 0.8, { abs: 1e-12 })
@@ -225,9 +226,9 @@ describe('a step of a falling body', () => {
     ] as const)
       expectClose(got, want, { rel: 1e-9 })
     const onNode = tie.node >= 0
-    const force = [0, 0, onNode ? F * UNIT[0] : 0, onNode ? F * UNIT[1] : 0, 0, 0]
+    const force = [0, 0, 0, 0, onNode ? F * UNIT[0] : 0, onNode ? F * UNIT[1] : 0, 0, 0]
     for (const [i, v] of force.entries()) expectClose(m.chain.force[i], v, { rel: 1e-9 }, `force ${i}`)
-    const sums = [0, 0, 0, 0, onNode ? 0 : F * UNIT[0], onNode ? 0 : -F * UNIT[1], 0, 0]
+    const sums = [0, 0, 0, 0, 0, 0, 0, onNode ? 0 : F * UNIT[0], onNode ? 0 : -F * UNIT[1], 0, 0]
     for (const [i, v] of sums.entries()) expectClose(m.sums[i], v, { rel: 1e-9 }, `sum ${i}`)
     expectClose(b.arrestForce, F, { rel: 1e-9 })
     expectClose(b.extension, D - 1, { rel: 1e-9 })
@@ -236,11 +237,11 @@ describe('a step of a falling body', () => {
   it('adds its pull to what others pull', () => {
     const m = still()
     for (const b of [hanging(NODE), hanging(NODE)]) stepBody(b, m)
-    expectClose(m.chain.force[2], 2 * F * UNIT[0], { rel: 1e-9 })
-    expectClose(m.chain.force[3], 2 * F * UNIT[1], { rel: 1e-9 })
+    expectClose(m.chain.force[4], 2 * F * UNIT[0], { rel: 1e-9 })
+    expectClose(m.chain.force[5], 2 * F * UNIT[1], { rel: 1e-9 })
     for (const b of [hanging(HEAD), hanging(HEAD)]) stepBody(b, m)
-    expectClose(m.sums[4], 2 * F * UNIT[0], { rel: 1e-9 })
-    expectClose(m.sums[5], -2 * F * UNIT[1], { rel: 1e-9 })
+    expectClose(m.sums[7], 2 * F * UNIT[0], { rel: 1e-9 })
+    expectClose(m.sums[8], -2 * F * UNIT[1], { rel: 1e-9 })
   })
 
   it('is free while slack, and while its connector has yet to come within its length', () => {
@@ -253,7 +254,12 @@ describe('a step of a falling body', () => {
     stepBody(over, m)
     expectClose(over.w, -2 - m.dt * GRAVITY, { rel: 1e-12 })
     expect([over.engaged, bodyElastic(over, m.chain.mesh)]).toEqual([false, 0])
-    over.z = 2.99
+    // Hanging at its full length, to the last bit, counts as within it.
+    over.z = 2 - 1 - 5e-7
+    over.x = 5
+    stepBody(over, m)
+    expect(over.engaged).toBe(true)
+    Object.assign(over, { engaged: false, x: 5, z: 2.99 })
     stepBody(over, m)
     expect(over.engaged).toBe(true)
     over.z = 0.9
@@ -287,14 +293,14 @@ describe('what is noted of a body', () => {
     const m = still()
     m.time = 0.4
     const b = hanging(NODE, { lowest: 1.2, z: 1.18 })
-    m.chain.mesh.nodes[5] = 1.99
+    m.chain.mesh.nodes[9] = 1.99
     stepBody(b, m)
     expect([b.lowest, b.lowestAt, b.ropeLowest]).toEqual([1.18, 0.4, 1.99])
     const { arrestForce, extension } = b
     expect(extension).toBeGreaterThan(0)
-    // Higher up, less pull: everything stays; slack: the extension does not count.
-    Object.assign(b, { z: 1.25, x: 5.6 })
-    m.chain.mesh.nodes[5] = 2.01
+    // Higher up, less pull: everything stays.
+    Object.assign(b, { z: 1.205, x: 5.6 })
+    m.chain.mesh.nodes[9] = 2.01
     m.time = 0.5
     stepBody(b, m)
     expect([b.lowest, b.lowestAt, b.ropeLowest, b.arrestForce, b.extension]).toEqual([
@@ -324,7 +330,7 @@ describe('what is noted of a body', () => {
   it('energy of its connector while it falls', () => {
     const m = still()
     expectClose(bodyElastic(hanging(HEAD), m.chain.mesh), 0.5 * 60000 * (D - 1) ** 2, { rel: 1e-9 })
-    m.chain.mesh.nodes.set([5.1, 2.02], 4)
+    m.chain.mesh.nodes.set([5.1, 2.02], 8)
     const d = Math.hypot(0.5, 0.83)
     expect(d).toBeLessThan(1)
     expect(bodyElastic(hanging(NODE), m.chain.mesh)).toBe(0)

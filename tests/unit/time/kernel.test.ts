@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { GRAVITY } from '../../../src/solver/model'
 import { OUT, type RunFigures, sweep, sweepBooked } from '../../../src/solver/time/kernel'
+import { freshLink } from '../../../src/solver/time/link'
 import { FIXED, FREE, HEAD } from '../../../src/solver/time/mesh'
 import { BOOK_EVERY, step } from '../../../src/solver/time/step'
 import { expectClose } from '../../support/close'
@@ -133,14 +134,15 @@ function chain(kinds: number[]) {
 }
 
 describe('a whole step', () => {
-  // The run is cut at node 3 and once more at 4: a run of several elements, one of one, and the rest.
+  // A run of several elements, one of one, a link, and the rest.
   it('moves free nodes by rope and weight, a head along the line alone, a fixed node not, and books what damping takes', () => {
     const m = chain([HEAD, FREE, FREE, FREE, FREE, FREE, FREE, FIXED])
     const { nodes, mass, kind } = m.chain.mesh
     const run = m.chain.runs[0]!
     const cut = (first: number, last: number) => ({ ...run, first, last, out: new Float64Array(OUT.size) })
-    m.chain.runs = [cut(0, 3), cut(3, 4), cut(4, 7)]
-    m.chain.ends = Int32Array.from([0, 3, 4, 7])
+    m.chain.runs = [cut(0, 3), cut(3, 4), cut(5, 7)]
+    m.chain.links = [freshLink(2e5, 0.1, 4, null, null)]
+    m.chain.ends = Int32Array.from([0, 3, 4, 5, 7])
     const [k, c, l0] = [run.figures[0]!, run.figures[1]!, run.figures[2]!]
     for (let round = 0; round < 12; round++) {
       const before = nodes.slice()

@@ -12,12 +12,12 @@ const REST = 0.1
 const K = EA / REST
 const C = ROPE_DAMPING * K
 
-/** Two nodes with speeds, one link between them, one head for a pulley that stands at stanchion 1 of three. */
+/** Nodes 2 and 3 with speeds, one link between them, heads for a pulley that stands at stanchion 2 of four. */
 function linked(link: Link, a: number[], b: number[]) {
-  const m = bareMotion({ at: () => [0, 0], elements: 2, rope: 2 * REST, EA, massPerMetre: 0.4, fixed: [] })
-  m.chain.mesh.nodes.set([0, 0, 0, 0, ...a, ...b])
+  const m = bareMotion({ at: () => [0, 0], elements: 3, rope: 3 * REST, EA, massPerMetre: 0.4, fixed: [] })
+  m.chain.mesh.nodes.set([...a, ...b], 8)
   m.chain.links = [link]
-  m.sums = new Float64Array(2 + 6)
+  m.sums = new Float64Array(3 + 8)
   return m
 }
 
@@ -33,7 +33,7 @@ function expectPairs(got: number[], want: number[], what: string): void {
 
 describe('a link', () => {
   it('without pulley or absorber pulls its nodes together with k (l - l0) + c dl/dt', () => {
-    const link = freshLink(EA, REST, 1, null, null)
+    const link = freshLink(EA, REST, 2, null, null)
     const m = linked(link, [1, 2, 0.5, -1], [1.06, 2.0804, -1, 2])
     pullLink(link, m)
     const l = Math.hypot(0.06, 0.0804)
@@ -41,33 +41,33 @@ describe('a link', () => {
     const rate = -1.5 * t[0]! + 3 * t[1]!
     const T = K * (l - REST) + C * rate
     expect(T).toBeGreaterThan(100)
-    expectPairs(pullAt(m, 1), [T * t[0]!, T * t[1]!], 'first')
-    expectPairs(pullAt(m, 2), [-T * t[0]!, -T * t[1]!], 'last')
-    expectPairs([...m.sums], [0, T, 0, 0, 0, 0, 0, 0], 'sums')
+    expectPairs(pullAt(m, 2), [T * t[0]!, T * t[1]!], 'first')
+    expectPairs(pullAt(m, 3), [-T * t[0]!, -T * t[1]!], 'last')
+    expectPairs([...m.sums], [0, 0, T, 0, 0, 0, 0, 0, 0, 0, 0], 'sums')
     expectPairs([link.q, link.rate, link.length], [C * rate, rate, l], 'books')
   })
 
   it('never pushes: what damps a slack one is all of its pull', () => {
-    const slack = freshLink(EA, REST, 1, null, null)
+    const slack = freshLink(EA, REST, 2, null, null)
     const m = linked(slack, [0, 0, 0, 0], [0.0999, 0, 9, 0])
     pullLink(slack, m)
     const T = K * -1e-4 + C * 9
     expect(T).toBeGreaterThan(0)
-    expectPairs([slack.q, m.sums[1]!], [T, T], 'slack, drawn apart')
-    const loose = freshLink(EA, REST, 1, null, null)
+    expectPairs([slack.q, m.sums[2]!], [T, T], 'slack, drawn apart')
+    const loose = freshLink(EA, REST, 2, null, null)
     const still = linked(loose, [0, 0, 0, 0], [0.0999, 0, 0, 0])
     pullLink(loose, still)
-    expectPairs([loose.q, still.sums[1]!, ...pullAt(still, 1)], [0, 0, 0, 0], 'slack')
+    expectPairs([loose.q, still.sums[2]!, ...pullAt(still, 2)], [0, 0, 0, 0], 'slack')
     // Run together so fast that the damping takes more than the spring gives: no pull, and all of the spring is taken.
-    const fast = freshLink(EA, REST, 1, null, null)
+    const fast = freshLink(EA, REST, 2, null, null)
     const n = linked(fast, [0, 0, 9, 0], [0.1001, 0, 0, 0])
     pullLink(fast, n)
-    expectPairs([fast.q, n.sums[1]!], [-K * 1e-4, 0], 'run together')
+    expectPairs([fast.q, n.sums[2]!], [-K * 1e-4, 0], 'run together')
   })
 
   it('over a pulley has the length of both sides, one tension, and presses on its stanchion', () => {
-    const pulley = freshPulley(1, 10, 5, 1, REST)
-    const link = freshLink(EA, REST, 1, pulley, null)
+    const pulley = freshPulley(2, 10, 5, 2, REST)
+    const link = freshLink(EA, REST, 2, pulley, null)
     const m = linked(link, [10 - 0.06, 5 - 0.01, 2, 1], [10 + 0.04, 5 - 0.02, -1, 3])
     pullLink(link, m)
     const [r1, r2] = [Math.hypot(0.06, 0.01), Math.hypot(0.04, 0.02)]
@@ -75,19 +75,19 @@ describe('a link', () => {
     const two = [-0.04 / r2, 0.02 / r2]
     const rate = -(2 * one[0]! + one[1]!) - (-two[0]! + 3 * two[1]!)
     const T = K * (r1 + r2 - REST) + C * rate
-    expectPairs(pullAt(m, 1), [T * one[0]!, T * one[1]!], 'before')
-    expectPairs(pullAt(m, 2), [T * two[0]!, T * two[1]!], 'after')
+    expectPairs(pullAt(m, 2), [T * one[0]!, T * one[1]!], 'before')
+    expectPairs(pullAt(m, 3), [T * two[0]!, T * two[1]!], 'after')
     // On the stanchion the opposite of both: down is positive in the sums.
     const along = -T * (one[0]! + two[0]!)
     const down = T * (one[1]! + two[1]!)
-    expectPairs([...m.sums], [0, T, 0, 0, along, down, 0, 0], 'sums')
+    expectPairs([...m.sums], [0, 0, T, 0, 0, 0, 0, along, down, 0, 0], 'sums')
   })
 
   it('with the absorber in it is longer by what that has given, and flows within the step', () => {
     const law = { onset: 3000, full: 4000, maxExtension: 0.5 }
     const absorber = lineAbsorber(law, 0.1)!
     absorber.extension = 0.15
-    const link = freshLink(EA, REST, 1, null, absorber)
+    const link = freshLink(EA, REST, 2, null, absorber)
     const l = REST + 0.05 + 0.004
     const m = linked(link, [0, 0, 0, 0], [l, 0, 3, 0])
     pullLink(link, m)
@@ -95,17 +95,17 @@ describe('a link', () => {
     const want = absorb(alone, K * 0.004 + C * 3, K + C / m.dt)
     const flowed = alone.extension - 0.15
     expect(flowed).toBeGreaterThan(1e-6)
-    expectPairs([m.sums[1]!, absorber.extension, absorber.lost], [want, alone.extension, alone.lost], 'flow')
+    expectPairs([m.sums[2]!, absorber.extension, absorber.lost], [want, alone.extension, alone.lost], 'flow')
     // What the element's own damping takes: its stretch and rate without the flow.
     expectPairs([link.q, link.rate], [want - K * (0.004 - flowed), 3 - (2 * flowed) / m.dt], 'books')
   })
 
   it('with an absorber that holds is a plain one, shorter by nothing that was there before', () => {
     const absorber = lineAbsorber({ onset: 9000, full: 9500, maxExtension: 0.5 }, 0.1)!
-    const link = freshLink(EA, REST, 1, null, absorber)
+    const link = freshLink(EA, REST, 2, null, absorber)
     const m = linked(link, [0, 0, 0, 0], [REST + 0.002, 0, 1, 0])
     pullLink(link, m)
-    expectPairs([m.sums[1]!, link.q, link.rate, absorber.extension], [K * 0.002 + C, C, 1, 0.1], 'holds')
+    expectPairs([m.sums[2]!, link.q, link.rate, absorber.extension], [K * 0.002 + C, C, 1, 0.1], 'holds')
   })
 })
 
@@ -172,7 +172,7 @@ describe('a pulley', () => {
       )
       // The bead is measured along that line from now on, also where it has swung off it or past the pulley.
       nodes.set([X + 0.003 * t[0]! - 0.01 * t[1]!, Z + 0.003 * t[1]! + 0.01 * t[0]!], 4 * n)
-      const link = freshLink(EA, REST, 1, p, null)
+      const link = freshLink(EA, REST, 2, p, null)
       const m = linked(link, [...nodes.slice(4, 8)], [...nodes.slice(8, 12)])
       pullLink(link, m)
       expectClose(p[side].r, 0.003, { rel: 1e-9 })
