@@ -1,5 +1,5 @@
 /** End heads on their springs, and what heads get from the rope that ends or is fixed there. */
-import { HEAD, type Mesh } from './mesh'
+import type { Mesh } from './mesh'
 import type { Motion } from './step'
 import type { TimeFallInput } from './types'
 
@@ -23,7 +23,7 @@ export function endHeads(input: TimeFallInput, mesh: Mesh): EndHead[] {
   for (const [side, stanchion] of [0, n].entries()) {
     const span = side === 0 ? 0 : n - 1
     const node = mesh.headNode[stanchion]!
-    if (span < mesh.from || span > mesh.to || mesh.kind[node] !== HEAD) continue
+    if (span < mesh.from || span > mesh.to) continue
     heads.push({
       node,
       towards: side === 0 ? 1 : -1,

@@ -46,7 +46,8 @@ function ropeUpTo(input: TimeFallInput, span: number, x: number): number {
   const { stiffness, weight } = input.set
   let low = 0
   let high = s.L
-  for (let i = 0; i < 200 && high - low > 1e-13 * s.L; i++) {
+  // Sixty halvings: to the last bit of any span.
+  for (let i = 0; i < 60; i++) {
     const mid = (low + high) / 2
     if (pointAt(s, mid, stiffness, weight).dx < x) low = mid
     else high = mid

@@ -26,6 +26,17 @@ describe('a connector that has run out', () => {
     expect(told(1.5 + 1.01 * GIVES, 1)).toBe(true)
   })
 
+  it('and not where rounding leaves it a hair over its plateau while it tears', () => {
+    const law = { stiffness: 50000, plateau: 3700, maxExtension: 1 }
+    let over = 0
+    for (let d = 1.3; d < 2; d += 0.0037) {
+      const c = freshConnector(law, 1.2)
+      if (pullConnector(c, d) > law.plateau) over++
+      expect(c.ranOut, `${d}`).toBe(false)
+    }
+    expect(over).toBeGreaterThan(0)
+  })
+
   it('has lost plateau times torn length, and no more', () => {
     const c = freshConnector(LAW, 1)
     for (const d of [1.1, 1.3, 1.2, 1.4, 1.9, 1, 2]) pullConnector(c, d)

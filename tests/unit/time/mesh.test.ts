@@ -15,6 +15,8 @@ const cases: [string, TimeFallInput][] = [
   ['sliding, two workers', unlikeLine([W1, W3], 'sliding')],
   ['held, two workers', unlikeLine([W1, W3], 'held')],
   ['held, first span alone', unlikeLine([worker(0, 3)], 'held', 'start')],
+  ['sliding, one at the first stanchion', unlikeLine([worker(0, 0.01), W3], 'sliding')],
+  ['held, one at the first stanchion', unlikeLine([W3, worker(0, 0.01)], 'held')],
   ['held, everybody at a stanchion', unlikeLine([worker(1, 7.01)], 'held')],
 ]
 
@@ -107,6 +109,12 @@ describe.each(cases)('the mesh of %s', (_, input) => {
       for (let e = p.first; e < p.last; e++) expect(mesh.rest[e]).toBe(p.rest)
       for (let n = p.first + 1; n < p.last; n++) expect(stops.has(n)).toBe(false)
     }
+    const longest = Math.min(0.125, ...spans.map((s) => s.L / 6))
+    for (const p of mesh.pieces) {
+      const rope = (p.last - p.first) * p.rest
+      expect(p.last - p.first).toBe(Math.ceil(rope / longest - 1e-9))
+    }
+    expect(mesh.rest.length).toBe(mesh.count - 1)
     if (on.length === 0) return expect(mesh.pieces).toEqual([])
     const first = held ? mesh.headNode[from]! : 0
     const last = held ? mesh.headNode[to + 1]! : mesh.count - 1
@@ -117,7 +125,8 @@ describe.each(cases)('the mesh of %s', (_, input) => {
     for (const [i, w] of input.workers.entries()) {
       const tie = mesh.ties[i]!
       if (tie.node < 0) {
-        expect(tie).toEqual({ node: -1, stanchion: 1, x: headX[1], z: 1.3 })
+        const j = w.x < 1 ? 0 : 1
+        expect(tie).toEqual({ node: -1, stanchion: j, x: headX[j], z: input.model.z[j] })
         continue
       }
       expect(tie.stanchion).toBe(-1)
@@ -181,7 +190,47 @@ describe.each(cases)('the mesh of %s', (_, input) => {
   })
 })
 
+it('ties two connectors to one node where they are within 30 mm of each other', () => {
+  const near = buildMesh(unlikeLine([W1, worker(1, 11.0295), worker(1, 10.9705)], 'sliding'), {})
+  expect(near.ties.map((t) => t.node)).toEqual([near.ties[0]!.node, near.ties[0]!.node, near.ties[0]!.node])
+  const apart = buildMesh(unlikeLine([W1, worker(1, 11.0305), worker(1, 10.9695)], 'sliding'), {})
+  const [a, b, c] = apart.ties.map((t) => t.node)
+  expect([b! - a!, a! - c!]).toEqual([1, 1])
+  expect(apart.count).toBe(near.count + 2)
+})
+
+it('gives every body its turn, or its delay', () => {
+  const workers = [W1, { ...W3, delay: 0.2 }]
+  for (const order of ['together', 'in-turn', undefined] as const) {
+    const input = { ...unlikeLine(workers, 'sliding'), ...(order ? { order } : {}) }
+    const { motion } = startMotion(input, {})
+    const waits = motion.bodies.map((b) => b.stepsOff === Number.POSITIVE_INFINITY)
+    expect(waits).toEqual([false, order === 'in-turn'])
+    expect(motion.sums.length).toBe(motion.chain.mesh.count - 1 + 10)
+    expect(motion.absorberElement).toBe(motion.chain.mesh.count - 2)
+  }
+  expect(startMotion(unlikeLine([W1], 'sliding', 'start'), {}).motion.absorberElement).toBe(0)
+})
+
 describe('links of the chain', () => {
+  it('go along with the rope that runs over the pulleys', () => {
+    const { motion } = startMotion(unlikeLine([W1, W3], 'sliding'), {})
+    const { mesh, pulleys } = motion.chain
+    for (const b of motion.bodies) b.stepsOff = Number.POSITIVE_INFINITY
+    const before = pulleys.map((p) => p.element)
+    for (let n = 1; n < mesh.count - 1; n++) mesh.nodes[4 * n + 2] = 30
+    for (let i = 0; i < 300; i++) {
+      step(motion)
+      const over = pulleys.map((p) => p.element)
+      expect(motion.chain.links.map((l) => l.element)).toEqual([...over, mesh.count - 2])
+      for (const p of pulleys) {
+        expect(mesh.nodes[4 * p.element]).toBeLessThanOrEqual(p.x + 1e-9)
+        expect(mesh.nodes[4 * p.element + 4]).toBeGreaterThanOrEqual(p.x - 1e-9)
+      }
+    }
+    for (const [i, p] of pulleys.entries()) expect(p.element).toBeLessThan(before[i]!)
+  })
+
   const reached = (mesh: Mesh, j: number): number => {
     let e = 0
     let to = mesh.rest[0]!

@@ -64,6 +64,25 @@ describe('the longest stable step', () => {
     expect(got / limit).toBeGreaterThan(0.5)
   })
 
+  it('is that of twice the greatest stiffness of a row over its mass (Gershgorin)', () => {
+    for (const [, input] of lines) {
+      const mesh = buildMesh(input, {})
+      let most = 0
+      for (let n = 0; n < mesh.count; n++) {
+        const on = input.workers.filter((_, i) => mesh.ties[i]!.node === n)
+        let k = on.reduce((sum, w) => sum + w.connector.stiffness, 0)
+        if (n === 0) k += input.model.endStiffness[0]
+        if (n === mesh.count - 1) k += input.model.endStiffness[1]
+        for (const e of [n - 1, n]) if (mesh.rest[e]) k += input.set.stiffness / mesh.rest[e]
+        const moves = mesh.kind[n] !== FIXED && mesh.pieces.some((p) => n >= p.first && n <= p.last)
+        if (moves) most = Math.max(most, (2 * k) / mesh.mass[n]!)
+      }
+      for (const w of input.workers) most = Math.max(most, (4 * w.connector.stiffness) / w.mass)
+      const z = (ROPE_DAMPING * Math.sqrt(most)) / 2
+      expectClose(stableStep(input, mesh), (2 / Math.sqrt(most)) * (Math.sqrt(1 + z * z) - z), { rel: 1e-9 })
+    }
+  })
+
   it('of a body alone, with nothing of the line moving, has its margin of two on the frequency', () => {
     const input = unlikeLine([worker(1, 7, stiff(60000))], 'held')
     const w = 2 * Math.sqrt(60000 / 100)
