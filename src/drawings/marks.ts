@@ -79,6 +79,8 @@ export interface DimensionMark extends MarkCommon {
   axis: 'across' | 'up'
   away: number
   ink?: Ink
+  /** Its text may come to lie on something dark, so on the screen its halo is as good as a ground. */
+  clear?: boolean
   optional?: boolean
 }
 

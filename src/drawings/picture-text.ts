@@ -55,6 +55,7 @@ function word(
   fill: string,
   ref?: string,
   halo?: string,
+  haloWidth = 3,
 ): SvgElement {
   const attributes = {
     x,
@@ -64,7 +65,8 @@ function word(
     'text-anchor': anchor === 'start' ? undefined : anchor,
     fill,
     stroke: halo,
-    'stroke-width': halo ? 3 : undefined,
+    'stroke-width': halo ? haloWidth : undefined,
+    'stroke-linejoin': halo ? 'round' : undefined,
     'paint-order': halo ? 'stroke' : undefined,
     'data-ref': ref,
   }
@@ -105,7 +107,7 @@ export function dimensionShapes(
   const shape = el('path', { d: lines, fill: 'none', stroke, 'stroke-width': theme.stroke * 0.5 })
   const fill = theme.inks[mark.ink ?? 'ink']
   const halo = theme.medium === 'paper' ? undefined : theme.inks.paper
-  const text = word(placed.at, mark.text, size, false, anchor, fill, mark.ref, halo)
+  const text = word(placed.at, mark.text, size, false, anchor, fill, mark.ref, halo, mark.clear ? 7 : 3)
   return [shape, ...backing(placed.box, theme), text]
 }
 

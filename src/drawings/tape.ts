@@ -152,7 +152,8 @@ function depthDimension(levels: side.FloorLevel[], unrolled: side.Side, units: '
   if (!deepest) return []
   const [from, to] = [unrolled.at(deepest.station, 0), unrolled.at(deepest.station, -deepest.depth)]
   const text = formatLength(deepest.depth, units)
-  return [{ kind: 'dimension', layer: 'DIMENSIONS', from, to, text, axis: 'up', away: 0, ink: 'room' }]
+  const look = { ink: 'room', clear: true } as const
+  return [{ kind: 'dimension', layer: 'DIMENSIONS', from, to, text, axis: 'up', away: 0, ...look }]
 }
 
 /** The name of the end from which stations and loops are counted. */

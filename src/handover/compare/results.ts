@@ -1,5 +1,6 @@
 /** What differs between the results of two plans: findings that came, went or turned, and the governing numbers. */
-import type { Finding, Results } from '../../study/results'
+import { greatestArrest } from '../../study/greatest-arrest'
+import type { Finding, LineResults, Results } from '../../study/results'
 import { statusOrder } from '../status'
 
 export interface FindingChange {
@@ -63,8 +64,11 @@ export function governingChanges(before: Results, after: Results): GoverningChan
     const was = before.lines.find((l) => l.id === line.id)
     if (!was) return []
     return figures.flatMap(([figure, unit]): GoverningChange[] => {
-      const [a, b] = [was.governing[figure], line.governing[figure]]
+      const [a, b] = [figureOf(before, was, figure), figureOf(after, line, figure)]
       return sameNumber(a, b) ? [] : [{ line: line.id, figure, unit, before: a, after: b }]
     })
   })
 }
+
+const figureOf = (results: Results, line: LineResults, figure: GoverningChange['figure']): number | null =>
+  figure === 'arrestForce' ? greatestArrest(results, line) : line.governing[figure]

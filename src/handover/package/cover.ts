@@ -1,6 +1,7 @@
 /** The cover: what this is, for which state of the plan, what was found, what was not checked, who approved. */
 import type { Content } from 'pdfmake/interfaces'
 import { approvalState } from '../../plan/records/log'
+import { greatestArrest } from '../../study/greatest-arrest'
 import { dayOf } from '../input'
 import { heading, say, table } from '../pdf/paper'
 import { countedFindings } from '../status'
@@ -58,14 +59,17 @@ function approvalText(c: Chapter): string {
 
 /** The governing numbers of every line, on one table. */
 export function governingTable(c: Chapter): Content[] {
-  const rows = c.lines.map(({ line, results: { governing: g, installed } }) => [
-    line.name,
-    c.both(installed.tension, 'N'),
-    c.both(g.tension, 'N'),
-    c.both(g.wireRopeSafetyFactor, 'ratio'),
-    c.both(g.arrestForce, 'N'),
-    c.both(g.clearance, 'm'),
-  ])
+  const rows = c.lines.map(({ line, results }) => {
+    const { governing: g, installed } = results
+    return [
+      line.name,
+      c.both(installed.tension, 'N'),
+      c.both(g.tension, 'N'),
+      c.both(g.wireRopeSafetyFactor, 'ratio'),
+      c.both(greatestArrest(c.input.study.results, results), 'N'),
+      c.both(g.clearance, 'm'),
+    ]
+  })
   const head = [
     'Line',
     'Pretension',
@@ -79,7 +83,7 @@ export function governingTable(c: Chapter): Content[] {
     table(c.letters, { head, rows, widths: ['*', 76, 84, 78, 84, 96] }),
     say(
       c.letters,
-      "At each line's own grip, the greater of the two methods. Clearance includes the margin below.",
+      "At each line's own grip, the greater of the two methods. The arrest force is the greatest of all falls, beside a stanchion too. Clearance includes the margin below.",
       { size: 8 },
     ),
   ]

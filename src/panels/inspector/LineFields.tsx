@@ -3,6 +3,7 @@ import type { Line } from '../../plan/types'
 import { formatQuantity } from '../../plan/units'
 import { change } from '../../state/change'
 import { useApp } from '../../state/store'
+import { greatestArrest } from '../../study/greatest-arrest'
 import { ChoiceField } from '../fields/ChoiceField'
 import { PartField } from '../fields/PartField'
 import { QuantityField } from '../fields/QuantityField'
@@ -129,13 +130,14 @@ function Service({
 
 /** The line's governing figures, beside what is typed. */
 function LineFigures({ id }: { id: string }): JSX.Element | null {
-  const results = useApp((s) => s.study.results?.lines.find((l) => l.id === id))
+  const all = useApp((s) => s.study.results)
   const units = useApp((s) => s.units)
-  if (!results) return null
+  const results = all?.lines.find((l) => l.id === id)
+  if (!all || !results) return null
   const { governing, installed } = results
   const figures: [string, number | null, string, string][] = [
     ['Greatest tension', governing.tension, 'N', 'tension'],
-    ['Arrest force', governing.arrestForce, 'N', 'arrest'],
+    ['Arrest force', greatestArrest(all, results), 'N', 'arrest'],
     ['Clearance needed', governing.clearance, 'm', 'clearance'],
     ['Rope strength over tension', governing.wireRopeSafetyFactor, 'ratio', 'factor'],
     ['Installed sag, most', most(installed.sag), 'm', 'sag'],

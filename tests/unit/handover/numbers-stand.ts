@@ -42,19 +42,27 @@ export function numbersStand(text: () => string, plan: Plan, results: Results): 
     const table = text().slice(text().indexOf('Clearance below the walking surface'))
     for (const line of told.lines) {
       const { name } = plan.lines.find((l) => l.id === line.id)!
-      const { tension, arrestForce, clearance, wireRopeSafetyFactor } = line.governing
+      const { tension, clearance, wireRopeSafetyFactor } = line.governing
       let rest = table.slice(table.indexOf(name) + name.length + 1)
       const wanted: [number | null, string][] = [
         [line.installed.tension, 'N'],
         [tension, 'N'],
         [wireRopeSafetyFactor, 'ratio'],
-        [arrestForce, 'N'],
+        // Of every fall, beside a stanchion too: what the rule tells, not the figure of mid-span falls.
+        [greatestOf(told, line.falls), 'N'],
         [clearance, 'm'],
       ]
       for (const [value, unit] of wanted) rest = take(rest, value!, unit, `${name}, ${unit}`)
     }
   })
 }
+
+const greatestOf = ({ findings }: Results, falls: { worker: string }[]): number =>
+  Math.max(
+    ...findings
+      .filter((f) => f.rule === 'arrest-force' && falls.some((x) => x.worker === f.subject))
+      .map((f) => f.value!),
+  )
 
 /** What stands before the words of a finding: its title and subject, then its figures. */
 function rowOf(text: string, f: Finding): string {
