@@ -10,12 +10,24 @@ export function meshBounds(plan: Plan, models: Models | undefined): MeshBounds {
   for (const o of plan.obstacles) {
     if (o.kind !== 'mesh') continue
     const read = models?.get(o.file)
-    if (read?.ok && read.value.triangles.length >= 9) found[o.id] = boundsOf(o, read.value.triangles)
+    if (read?.ok && read.value.triangles.length >= 9) found[o.id] = knownBounds(o, read.value.triangles)
   }
   return found
 }
 
-function boundsOf(o: MeshObstacle, triangles: Float32Array): { low: Vec3; high: Vec3 } {
+type Bounds = MeshBounds[string]
+
+const known = new WeakMap<MeshObstacle, { of: Float32Array; bounds: Bounds }>()
+
+/** Looked through once for each model and place: a tape is drawn anew with every change of the plan. */
+function knownBounds(o: MeshObstacle, triangles: Float32Array): Bounds {
+  const kept = known.get(o)
+  const bounds = kept?.of === triangles ? kept.bounds : boundsOf(o, triangles)
+  known.set(o, { of: triangles, bounds })
+  return bounds
+}
+
+function boundsOf(o: MeshObstacle, triangles: Float32Array): Bounds {
   const placement = placementOf(o)
   const low: Vec3 = [Infinity, Infinity, Infinity]
   const high: Vec3 = [-Infinity, -Infinity, -Infinity]

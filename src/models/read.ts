@@ -5,7 +5,7 @@ import { readIfc } from './ifc/geometry'
 import { inspect } from './inspect'
 import { readGlb, readGltf } from './readers/gltf'
 import { readObj, readPly, readStl } from './readers/plain'
-import { type ModelRead, type RawRead, type ReadOptions, unread } from './types'
+import { damaged, type ModelRead, type RawRead, type ReadOptions, unread } from './types'
 
 const MODEL_ENDINGS = ['glb', 'gltf', 'obj', 'stl', 'ply', 'ifc'] as const
 
@@ -32,7 +32,7 @@ export async function readModel(
   try {
     raw = await reader(bytes, options)
   } catch (error) {
-    raw = unread(`the file is damaged: ${error instanceof Error ? error.message : String(error)}`)
+    raw = unread(`the file ${damaged(error)}`)
   }
   if (!raw.ok) return unread(`${name}: ${raw.why}`)
   const seen = inspect(raw.value.triangles)

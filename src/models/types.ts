@@ -20,6 +20,12 @@ export type ModelRead = { ok: true; value: TriangleSoup } | { ok: false; why: st
 
 export const unread = (why: string): { ok: false; why: string } => ({ ok: false, why })
 
+/** What a loader threw, in words for a person: a slip inside the loader itself says nothing about the file. */
+export function damaged(error: unknown): string {
+  const told = error instanceof Error && !(error instanceof TypeError || error instanceof RangeError)
+  return told ? `is damaged: ${error.message}` : 'is damaged: it cannot be read to its end'
+}
+
 /** What a reader gets out of a file, before it is looked over. */
 export interface RawModel {
   triangles: Float32Array

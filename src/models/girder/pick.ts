@@ -15,6 +15,9 @@ const STEEL_WEB = 0.06
 /** Tops narrower than this carry no stanchion, m: a tube, or a beam on edge. */
 const NARROW = 0.05
 
+/** A plate or a width below this is told as this, m: a plan holds no section of nothing. */
+const LEAST_SIZE = 0.001
+
 /** The girder that a beam's triangles (metres, z up) make; why not, where they make none. */
 export function girderFromBeam(name: string, triangles: Float32Array): Picked {
   if (triangles.length < 9) return { ok: false, why: `${name} has no shape` }
@@ -59,7 +62,7 @@ function built(name: string, frame: PlanFrame, from: number, to: number, cuts: C
     return [frame.origin[0] + u * ax - v * ay, frame.origin[1] + u * ay + v * ax, z].map(toMillimetre) as Vec3
   }
   const of = (figure: (f: CutFigures) => number): number =>
-    toMillimetre(median(cuts.map((c) => figure(c.figures))))
+    Math.max(LEAST_SIZE, toMillimetre(median(cuts.map((c) => figure(c.figures)))))
   const webThickness = of((f) => f.webThickness)
   return {
     name,

@@ -1,5 +1,6 @@
 /** The IFC engine (web-ifc, WebAssembly that lies beside the program): started once, one file open at a time. */
 import { IfcAPI, LogLevel } from 'web-ifc'
+import { damaged } from '../types'
 
 let started: Promise<IfcAPI> | null = null
 
@@ -43,10 +44,7 @@ export async function withIfc<T>(
       return { ok: false, why: 'the IFC file could not be opened: it is damaged or of a schema not known' }
     return { ok: true, value: use(api, model) }
   } catch (error) {
-    return {
-      ok: false,
-      why: `the IFC file is damaged: ${error instanceof Error ? error.message : 'it cannot be read'}`,
-    }
+    return { ok: false, why: `the IFC file ${damaged(error)}` }
   } finally {
     if (model >= 0) api.CloseModel(model)
   }

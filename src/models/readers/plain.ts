@@ -28,7 +28,10 @@ export function readObj(bytes: Uint8Array): RawRead {
   new OBJLoader().parse(text).traverse((o) => {
     if (o instanceof Mesh) meshes.push(o.geometry)
   })
-  return fromGeometries(meshes)
+  const read = fromGeometries(meshes)
+  // Every corner given is a number, so one that is none belongs to a face that names a corner too many.
+  const lost = read.ok && read.value.triangles.some((v) => Number.isNaN(v))
+  return lost ? unread('a face of the OBJ file names a corner that is not there') : read
 }
 
 const lineOf = (text: string, index: number): number =>

@@ -9,6 +9,7 @@ import { useApp } from '../../state/store'
 import { detailOfClash } from '../../state/study/study-client'
 import type { ClashDetail } from '../../study/clash-detail'
 import type { ObstacleResult } from '../../study/results'
+import { useMeshBounds } from '../tape/use-mesh-bounds'
 import { ClearWays } from './ClearWays'
 import css from './clashes.module.css'
 
@@ -75,7 +76,7 @@ function Facts({ clash }: { clash: Clash }): JSX.Element {
   const near = nearestWords(result, units)
   if (near) rows.push(['Nearest in any direction', near])
   if (result.at) rows.push(['At x, y, z', result.at.map((v) => formatLength(v, units)).join(', ')])
-  if (clash.workerName) rows.push(['Whose fall', `${clash.workerName} on ${clash.lineName}`])
+  if (clash.workerName) rows.push(['Whose fall', `${clash.workerName}, ${clash.lineName}`])
   if (result.corner) {
     rows.push([
       'Which figures',
@@ -106,11 +107,15 @@ function nearestWords({ nearest, nearestAt }: ObstacleResult, units: 'us' | 'si'
 function Pictures({ detail, clash }: { detail: ClashDetail; clash: Clash }): JSX.Element | null {
   const plan = useApp((s) => s.plan)
   const units = useApp((s) => s.units)
+  const meshes = useMeshBounds()
   const section = useMemo(() => {
     const { attachment, feet, ...rest } = detail
     const body = { ...(attachment ? { attachment } : {}), ...(feet ? { feet } : {}) }
-    return crossSection({ plan, ...rest, ...body, units }, { width: 330, height: 300, theme: screenTheme })
-  }, [plan, detail, units])
+    return crossSection(
+      { plan, ...rest, ...body, units, meshes },
+      { width: 330, height: 300, theme: screenTheme },
+    )
+  }, [plan, detail, units, meshes])
   const top = clash.result.gap
   const sum = detail.stack && Object.values(detail.stack).reduce((a, b) => a + b, 0)
   const there = top === null || sum === null ? null : { name: clash.name, distance: sum + top }

@@ -9,6 +9,7 @@ import { useTapePointer } from './pointer'
 import { TapeHandles } from './TapeHandles'
 import { TapeLabel } from './TapeLabel'
 import css from './tape.module.css'
+import { useMeshBounds } from './use-mesh-bounds'
 import type { TapeZoom } from './zoom'
 
 export function TapeField(props: { line: Line; width: number; height: number; zoom: TapeZoom }): JSX.Element {
@@ -50,11 +51,15 @@ function useTape(line: Line, width: number, height: number, zoom: TapeZoom): Ret
   const results = useApp((s) => s.study.results)
   const rope = useApp((s) => s.study.details.find((d) => d.id === line.id) ?? null)
   const selection = useApp((s) => s.selection)
+  const meshes = useMeshBounds()
   const { low, high } = zoom.stations
   return useMemo(() => {
     const selected = new Set(selection.map(refKey))
-    return tape({ plan, line, results, rope, units, selected }, { width, height, stations: { low, high } })
-  }, [plan, line, results, rope, units, selection, width, height, low, high])
+    return tape(
+      { plan, line, results, rope, units, selected, meshes },
+      { width, height, stations: { low, high } },
+    )
+  }, [plan, line, results, rope, units, selection, meshes, width, height, low, high])
 }
 
 /** React listens to wheels passively; zooming has to keep the page from scrolling. */

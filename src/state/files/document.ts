@@ -1,7 +1,7 @@
 /** Opens, saves and replaces the plan. A plan that can't be read leaves the open one as it is. */
 import type { FileRef, OpenedFile } from '../../desk/bridge'
 import { getDesk } from '../../desk/desk'
-import { readPlan } from '../../plan/read'
+import { planFaults, readPlan } from '../../plan/read'
 import type { Plan } from '../../plan/types'
 import { writePlan } from '../../plan/write'
 import { ask, tell } from '../ask'
@@ -120,6 +120,7 @@ type Written = Awaited<ReturnType<ReturnType<typeof getDesk>['save']>>
 
 async function write(put: (text: string) => Promise<Written>): Promise<boolean> {
   const { plan, file } = app.getState()
+  if (!(await mayWrite(plan))) return false
   const text = writePlan(plan)
   let done = await put(text)
   if (!done.ok && done.code === 'changed-on-disk') {
@@ -137,6 +138,24 @@ async function write(put: (text: string) => Promise<Written>): Promise<boolean> 
   app.setState({ savedPlan: plan, file: fileState(done.value) })
   tell(`Saved ${done.value.name}.`)
   return true
+}
+
+/** What is written must open again: where it would not, that is told before the file is written over. */
+async function mayWrite(plan: Plan): Promise<boolean> {
+  const faults = planFaults(plan)
+  if (faults.length === 0) return true
+  const choice = await ask({
+    title: 'As it is, this plan could not be opened again',
+    text: faults
+      .slice(0, 8)
+      .map((f) => `${f.path}: ${f.message}`)
+      .join('\n'),
+    choices: [
+      { value: 'stay', label: 'Put it right first', main: true },
+      { value: 'write', label: 'Save it all the same', grave: true },
+    ],
+  })
+  return choice === 'write'
 }
 
 const overwriteQuestion = (why: string): Promise<string | null> =>

@@ -46,7 +46,7 @@ export async function placeModel(
   const kept = await getDesk().keepMesh(app.getState().file.id, { name, bytes })
   if (!kept.ok) return kept.why
   setModel(kept.value, { state: 'read', soup })
-  addAndSelect('obstacle', 'add a model', (plan) => {
+  const id = addAndSelect('obstacle', 'add a model', (plan) => {
     const { low, size } = placedBounds(soup, placing)
     const [x, y] = siteMiddle(plan)
     const at: Vec3 = placing.ownPlace
@@ -56,5 +56,5 @@ export async function placeModel(
     const shape = { kind: 'mesh' as const, file: kept.value, at, scale, upAxis, fileHash: soup.hash }
     return addObstacle(plan, shape, name.replace(/\.[^.]*$/, ''))
   })
-  return null
+  return id ? null : 'No plan can hold it so: its place or its size is none on a site. Choose other units.'
 }

@@ -78,6 +78,18 @@ describe('a model that is no good is told, and the rest of the plan goes on', ()
     expect(inside.value.notes.join()).toMatch(/inside|inward/)
   })
 
+  it.each([
+    ['face.obj', 'v 0 0 0\nv 0 1 0\nv 1 1 0\nf 1 2 9\n', /names a corner that is not there/],
+    [
+      'slip.ifc',
+      'ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\n#1=IFCBEAM(;\nENDSEC;\nEND-ISO-10303-21;\n',
+      /^slip\.ifc: the IFC file is damaged: it cannot be read to its end$/,
+    ],
+  ])('%s is refused in words about the file, not about the program', async (name, text, why) => {
+    const read = await readModel(name, bytesOf(text))
+    expect(read.ok ? '' : read.why).toMatch(why)
+  })
+
   it('an IFC file of 300 MB is refused in words, before anything is made of it', async () => {
     const bytes = new Uint8Array(300 * 1024 * 1024)
     bytes.set(bytesOf('ISO-10303-21;\n'))

@@ -110,3 +110,18 @@ describe.skipIf(!existsSync(`${shared}/beam-straight-i-shape-tessellated.ifc`))(
     })
   },
 )
+
+it('a beam whose plates are thinner than a millimetre still makes a section that a plan can hold', () => {
+  const thin = {
+    ...section,
+    topWidth: 0.0002,
+    topThickness: 0.0002,
+    bottomWidth: 0.0002,
+    bottomThickness: 0.0002,
+  }
+  const picked = girderFromBeam('thin', iBeam({ ...thin, webThickness: 0.0001 }, 6, 0.3, 0, [0, 0, 5]))
+  if (!picked.ok) throw new Error(picked.why)
+  const sizes = Object.values(picked.value.girder.section)
+  expect(Math.min(...sizes)).toBe(0.001)
+  expect(picked.value.notes.join()).toContain('give the width that carries a stanchion')
+})
