@@ -1,6 +1,7 @@
 /**
  * What the hand feels: from the pointer to the picture and to the findings while a stanchion is dragged in the scene, on
- * this machine, without a graphics card. One line, and twelve lines on twelve girders.
+ * this machine, without a graphics card. One line, and twelve lines on twelve girders; with a hand that is in another
+ * place at every frame, and with one that goes from loop to loop at ease.
  */
 import type { Page } from '@playwright/test'
 import type { Plan, Vec3 } from '../src/plan/types'
@@ -11,9 +12,14 @@ import { type Moved, watchDrag } from './drag-page'
 import { size, type Timed } from './harness'
 import { inWindow, quantiles } from './window'
 
-const MOVES = size(60, 6)
-/** A hand's mouse tells of itself this often, ms. */
-const PACE = 16
+/** There and back is eight moves: whole rounds leave the stanchion where it was. */
+const ROUND = 8
+const MOVES = size(8, 1) * ROUND
+const EASY_MOVES = size(4, 1) * ROUND
+/** A hand's mouse tells of itself this often, ms: here every time from another loop, faster than anybody drags. */
+const FAST = 16
+/** From loop to loop at a pace at which a person reads the figures, ms. */
+const EASY = 250
 
 interface Hook {
   project(at: Vec3): { x: number; y: number } | null
@@ -28,11 +34,17 @@ function twelveLines(): Plan {
   return plan
 }
 
-/** Drags an inner stanchion there and back; every move that changed the plan. */
-export const measureDrag = async (plan: Plan): Promise<Moved[]> =>
-  (await inWindow(plan, (page) => dragThere(page, plan))) ?? []
+/** Drags an inner stanchion there and back, fast and easily; every move that changed the plan. */
+const measureDrag = async (plan: Plan): Promise<Record<string, Moved[]>> =>
+  (await inWindow(plan, async (page) => {
+    // What runs this file gives functions their names by a helper that the page does not have.
+    await page.evaluate('globalThis.__name = (named) => named')
+    await page.evaluate(watchDrag)
+    const fast = await dragThere(page, plan, MOVES, FAST)
+    return { fast, easy: await dragThere(page, plan, EASY_MOVES, EASY) }
+  })) ?? {}
 
-async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
+async function dragThere(page: Page, plan: Plan, count: number, pace: number): Promise<Moved[]> {
   const [girder, post] = [plan.girders[0], plan.lines[0]?.stanchions[1]]
   if (!girder || !post) throw new Error('nothing to drag')
   // Every move goes on by one gap between loops, four there and four back, so that each changes the plan.
@@ -44,17 +56,14 @@ async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
     return pixel
   }
   const stops = await Promise.all([0, -1, -2, -3, -4, -3, -2, -1].map(at))
-  // What runs this file gives functions their names by a helper that the page does not have.
-  await page.evaluate('globalThis.__name = (named) => named')
-  await page.evaluate(watchDrag)
   const first = stops[0] ?? { x: 0, y: 0 }
   await page.mouse.move(first.x, first.y)
   await page.mouse.down()
-  for (let i = 1; i <= MOVES; i++) {
+  for (let i = 1; i <= count; i++) {
     const to = stops[i % stops.length] ?? first
     const began = performance.now()
     await page.mouse.move(to.x, to.y)
-    await page.waitForTimeout(Math.max(0, PACE - (performance.now() - began)))
+    await page.waitForTimeout(Math.max(0, pace - (performance.now() - began)))
   }
   // The numbers must be final in the gesture: the hand still holds on.
   const plain = () => {
@@ -63,19 +72,20 @@ async function dragThere(page: Page, plan: Plan): Promise<Moved[]> {
   }
   await page.waitForFunction(plain, undefined, { timeout: 60_000 })
   await page.mouse.up()
-  return page.evaluate(() => window.dragWatch?.moves ?? [])
+  return page.evaluate(() => window.dragWatch?.moves.splice(0) ?? [])
 }
 
 export async function bench(): Promise<Timed[]> {
   const rows: Timed[] = []
   const plans = { 'one line': sample('thin-margins'), ...size({ '12 lines': twelveLines() }, {}) }
   for (const [words, plan] of Object.entries(plans)) {
-    const moves = await measureDrag(plan)
-    if (moves.length === 0) continue
-    const since = (when: 'drawn' | 'found'): number[] =>
-      moves.flatMap((m) => (m[when] === null ? [] : [m[when] - m.pointer]))
-    rows.push(quantiles(`${words}: pointer to scene drawn`, since('drawn')))
-    rows.push(quantiles(`${words}: pointer to findings on the page`, since('found')))
+    for (const [hand, moves] of Object.entries(await measureDrag(plan))) {
+      if (moves.length === 0) throw new Error(`the ${hand} hand moved nothing`)
+      const since = (when: 'drawn' | 'found'): number[] =>
+        moves.flatMap((m) => (m[when] === null ? [] : [m[when] - m.pointer]))
+      rows.push(quantiles(`${words}, ${hand}: pointer to scene drawn`, since('drawn')))
+      rows.push(quantiles(`${words}, ${hand}: pointer to findings on the page`, since('found')))
+    }
   }
   return rows
 }

@@ -7,15 +7,27 @@ const camel = (name: string): string =>
     ? name
     : name.replace(/-([a-z])/g, (_, c: string) => c.toUpperCase())
 
-const reactAttributes = (attributes: SvgAttributes): SvgAttributes =>
-  Object.fromEntries(Object.entries(attributes).map(([name, value]) => [camel(name), value]))
+/** A picture has a dozen names of attributes, thousands of times over, and is drawn anew with every move of the hand. */
+const known = new Map<string, string>()
+
+function reactName(name: string): string {
+  const found = known.get(name) ?? camel(name)
+  known.set(name, found)
+  return found
+}
+
+function reactAttributes(attributes: SvgAttributes, key: number): SvgAttributes {
+  const made: SvgAttributes = { key }
+  for (const [name, value] of Object.entries(attributes)) made[reactName(name)] = value
+  return made
+}
 
 /** React elements of a picture tree. */
 function svgToReact(node: SvgElement | string, key = 0): ReactNode {
   if (typeof node === 'string') return node
   return createElement(
     node.tag,
-    { key, ...reactAttributes(node.attributes) },
+    reactAttributes(node.attributes, key),
     ...node.children.map((child, i) => svgToReact(child, i)),
   )
 }

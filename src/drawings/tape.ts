@@ -110,11 +110,15 @@ function emptyTape(options: TapeOptions, stations: Window, theme: Theme): Drawin
   return { marks: [], picture: picture([], view, theme), view, scale: null }
 }
 
+/** The tape's lowest height goes by such steps, m: it stands still under a hand whose moves change the room by a little. */
+const HEIGHT_STEP = 0.25
+
 /** From above the heads to a little below the room, m above the girder top. */
 function heightWindow(plan: Plan, line: Line, levels: side.FloorLevel[], depth: number): Window {
   const heads = line.stanchions.map((s) => headHeight(plan, s) ?? 0)
   const deepest = Math.max(depth, ...levels.map((f) => f.depth))
-  return { low: -deepest * 1.18 - 0.25, high: Math.max(0.5, ...heads) }
+  const below = Math.ceil((deepest * 1.18) / HEIGHT_STEP + 0.5) * HEIGHT_STEP
+  return { low: -below, high: Math.max(0.5, ...heads) }
 }
 
 function tapeLoops(input: TapeInput, unrolled: side.Side, view: View): Mark[] {

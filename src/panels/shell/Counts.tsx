@@ -1,5 +1,5 @@
 /** How many findings fail, want a look, are not known, hold: shape, number and word. */
-import { Loader } from '@mantine/core'
+import { Hourglass } from 'lucide-react'
 import type { JSX } from 'react'
 import { statusCounts } from '../../state/derived'
 import { useApp } from '../../state/store'
@@ -27,7 +27,10 @@ export function Counts(): JSX.Element {
           {counts[status]} {word[status][counts[status] === 1 ? 0 : 1]}
         </span>
       ))}
-      <span className={css.busy}>{busy ? <Loader size={12} aria-label="Computing" /> : null}</span>
+      {/* A mark that stands still: one that turns has the whole window drawn for it, in the way of what is computed. */}
+      <span className={css.busy}>
+        {busy ? <Hourglass size={12} role="img" aria-label="Computing" /> : null}
+      </span>
     </output>
   )
 }

@@ -57,20 +57,27 @@ function FineWhenStill() {
         invalidate()
       }
     }
-    if (pace.now !== 'still') stopWaiting.current = inAWhile(rest, held.current ? REST_HELD : REST)
+    if (pace.now === 'still') return
+    // While a hand holds something only its letting go counts, and a frame asked for in between would delay its next move.
+    stopWaiting.current = now.dragging ? afterA(rest, REST) : inAWhile(rest, held.current ? REST_HELD : REST)
   }, -0.5)
   return null
 }
 
+function afterA(then: () => void, after: number): () => void {
+  const timer = setTimeout(then, after)
+  return () => clearTimeout(timer)
+}
+
 /** Does something `after` ms, counted from when this frame is to be seen, which may be long after it was asked for. */
 function inAWhile(then: () => void, after: number): () => void {
-  let timer: ReturnType<typeof setTimeout> | undefined
+  let stop = (): void => {}
   const frame = requestAnimationFrame(() => {
-    timer = setTimeout(then, after)
+    stop = afterA(then, after)
   })
   return () => {
     cancelAnimationFrame(frame)
-    clearTimeout(timer)
+    stop()
   }
 }
 

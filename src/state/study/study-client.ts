@@ -46,15 +46,18 @@ function withKnown(came: Results): Results {
 }
 
 /**
- * What comes while a hand moves something is shown with the hand's next move, so that window and picture are made once
- * for both; where the hand rests, after this long, ms.
+ * What comes when the hand has already moved on is shown with its next move, so that window and picture are made once for
+ * both; where no move comes, after this long, ms.
  */
 const WITH_NEXT_MOVE = 50
 
 const inHand = createHeld<Outcome>(showQuick, WITH_NEXT_MOVE)
 
-const onQuick = (outcome: Outcome): void =>
-  app.getState().gesture === null ? showQuick(outcome) : inHand.hold(outcome)
+function onQuick(outcome: Outcome): void {
+  inHand.hold(outcome)
+  const { gesture, plan } = app.getState()
+  if (gesture === null || outcome.plan === plan) inHand.release()
+}
 
 function showQuick(outcome: Outcome): void {
   if (outcome.kind === 'failed') {
