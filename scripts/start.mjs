@@ -73,11 +73,11 @@ function openInElectron(executable) {
 }
 
 async function openOnLoopback() {
-  const { startLoopback, dataHome } = await import(pathToFileURL(join(builtDesktop, 'loopback.js')).href)
+  const { startLoopback } = await import(pathToFileURL(join(builtDesktop, 'loopback.js')).href)
   const host = await startLoopback({ built: builtWindow, ...(named ? { plan: named } : {}) })
   for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => host.stop())
   const browser = values['no-window'] || !hasDisplay() ? null : findBrowser()
-  const child = browser ? openInBrowser(browser, host.address, join(dataHome(), 'browser')) : null
+  const child = browser ? openInBrowser(browser, host.address, join(host.home, 'browser')) : null
   if (!child) await tellInTerminal(host.address)
   await host.stopped
   child?.kill()

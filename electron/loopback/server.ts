@@ -23,6 +23,8 @@ export interface Loopback {
   /** The address to open, once. */
   address: string
   origin: string
+  /** The folder where the journal and the recent list are kept. */
+  home: string
   /** Settles when the host has stopped, by itself or by `stop`. */
   stopped: Promise<void>
   stop(): Promise<void>
@@ -42,7 +44,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   server.on('request', (request: IncomingMessage, response: ServerResponse) => {
     answer({ request, response, gate, built, presence, verbs, host }).catch(() => response.destroy())
   })
-  return { address: gate.address(), origin: gate.origin, stopped, stop }
+  return { address: gate.address(), origin: gate.origin, home: host.home, stopped, stop }
 }
 
 interface Exchange {
