@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { type Top, topsUnder } from '../../../src/geometry/gaps'
+import { modelIndex } from '../../../src/geometry/gaps/mesh'
 import { readPlan } from '../../../src/plan/read'
 import type { MeshObstacle, Obstacle, Plan } from '../../../src/plan/types'
 import { expectClose } from '../../support/close'
@@ -116,4 +117,110 @@ describe('the top of plain things', () => {
       },
     )
   })
+})
+
+describe('the top of what else lies there', () => {
+  it('ground and water lie everywhere under what stands over them, and not over it', () => {
+    const ground: Obstacle = { id: 'g', name: 'bank', kind: 'ground', elevation: -7 }
+    const water: Obstacle = { id: 'w', name: 'river', kind: 'water', elevation: -9 }
+    const plan = withOnly(ground, water)
+    for (const [id, at] of [
+      ['g', -7],
+      ['w', -9],
+    ] as const) {
+      const { topAt } = topOf(plan, id)
+      expect([topAt(0, 0, 0), topAt(1e3, -1e3, at + 0.01), topAt(0, 0, at), topAt(0, 0, -20)]).toEqual([
+        at,
+        at,
+        null,
+        null,
+      ])
+    }
+    const { tops, unlooked } = topsUnder(plan, plan.girders[0]!, new Map())
+    expect(unlooked).toEqual([])
+    expect(tops[0]).toMatchObject({ id: 'g', name: 'bank', kind: 'ground' })
+    expect(tops.map((t) => t.kind)).toEqual(['ground', 'water', ...plan.girders.map(() => 'girder')])
+  })
+
+  it('a lane is as high as what drives on it', () => {
+    const lane: Obstacle = {
+      id: 'l',
+      name: 'road',
+      kind: 'lane',
+      path: [
+        [0, 0, -8],
+        [20, 0, -6],
+      ],
+      width: 3,
+      clearHeight: 4,
+    }
+    const { topAt } = topOf(withOnly(lane), 'l')
+    expectClose(topAt(10, 1.4, 0)!, -7 + 4, { abs: 1e-9 })
+    expect([topAt(10, 1.6, 0), topAt(10, 0, -3.5)]).toEqual([null, null])
+  })
+
+  it('a cross-frame between girders that are there is met by its bars; one without is named', () => {
+    const frame = bay.obstacles.find((o) => o.kind === 'cross-frame')!
+    if (frame.kind !== 'cross-frame') throw new Error('no cross-frame')
+    const whole = topsUnder(withOnly(frame), bay.girders[0]!, new Map())
+    expect([whole.tops[0]!.id, whole.unlooked]).toEqual([frame.id, []])
+    const lost: Obstacle = { ...frame, between: [frame.between[0], 'nowhere'] }
+    const { tops, unlooked } = topsUnder(withOnly(lost), bay.girders[0]!, new Map())
+    expect([tops.some((t) => t.id === frame.id), unlooked]).toEqual([false, [frame.name]])
+  })
+
+  it('a model that is not the one that was placed is named', () => {
+    const mesh: MeshObstacle = { id: 'm', name: 'heap', kind: 'mesh', file: 'heap.stl', fileHash: 'a' }
+    const triangles = new Float32Array(9)
+    const other = new Map([['heap.stl', { ok: true as const, value: { triangles, hash: 'b' } }]])
+    expect(topsUnder(withOnly(mesh), bay.girders[0]!, other).unlooked).toEqual(['heap'])
+  })
+})
+
+it('looks at few of the triangles of a large model: those about the place, from the top down', () => {
+  // A floor of 40 by 40 squares on each of five storeys; the place lies within one square.
+  const floors: number[] = []
+  for (let storey = 0; storey < 5; storey++)
+    for (let i = 0; i < 40; i++)
+      for (let k = 0; k < 40; k++) {
+        const [x, y, z] = [i - 20, k - 20, -3 * storey]
+        floors.push(x, y, z, x + 1, y, z, x, y + 1, z, x + 1, y, z, x + 1, y + 1, z, x, y + 1, z)
+      }
+  const triangles = Float32Array.from(floors)
+  const mesh: MeshObstacle = { id: 'm', name: 'tower', kind: 'mesh', file: 'tower.stl' }
+  const index = modelIndex(triangles, mesh.upAxis)
+  const { search } = index
+  let looked = 0
+  index.search = (bound, best, visit) =>
+    search(bound, best, (corners) => {
+      looked++
+      visit(corners)
+    })
+  const { topAt } = topOf(withOnly(mesh), 'm', new Map([['tower.stl', { ok: true, value: { triangles } }]]))
+  for (const [x, y] of [
+    [0.3, 0.4],
+    [-19.7, 19.6],
+    [19.6, -19.7],
+  ] as const) {
+    for (const [below, top] of [
+      [1, 0],
+      [-0.5, -3],
+      [-11.5, -12],
+    ] as const) {
+      looked = 0
+      expect(topAt(x, y, below)).toBe(top)
+      expect(looked, `${x}, ${y} under ${below}`).toBeLessThan(40)
+    }
+  }
+  for (const [x, y, below] of [
+    [25, 0, 9],
+    [-25, 0, 9],
+    [0, 25, 9],
+    [0, -25, 9],
+    [0.3, 0.4, -13],
+  ] as const) {
+    looked = 0
+    expect(topAt(x, y, below)).toBeNull()
+    expect(looked, `${x}, ${y} under ${below}`).toBe(0)
+  }
 })
