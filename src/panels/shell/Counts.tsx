@@ -1,6 +1,6 @@
 /** How many findings fail, want a look, are not known, hold: shape, number and word. */
 import { Hourglass } from 'lucide-react'
-import type { JSX } from 'react'
+import type { JSX, ReactNode } from 'react'
 import { statusCounts } from '../../state/derived'
 import { useApp } from '../../state/store'
 import type { FindingStatus } from '../../study/results'
@@ -16,17 +16,22 @@ const word: Record<FindingStatus, [string, string]> = {
 }
 
 export function Counts(): JSX.Element {
-  const counts = useApp((s) => statusCounts(s.study.results))
+  const results = useApp((s) => s.study.results)
+  const counts = statusCounts(results)
   const busy = useApp((s) => s.study.status === 'running')
   const shown = statusOrder.filter((status) => status !== 'unknown' || counts.unknown > 0)
   return (
     <output className={css.counts} aria-label="Findings" data-testid="counts">
-      {shown.map((status) => (
-        <span key={status} className={css.count} style={{ color: statusColour[status] }} data-status={status}>
-          <StatusMark status={status} />
-          {counts[status]} {word[status][counts[status] === 1 ? 0 : 1]}
-        </span>
-      ))}
+      {/* Noughts would read as if nothing failed. */}
+      {results === null ? (
+        <Count status="unknown">nothing computed yet</Count>
+      ) : (
+        shown.map((status) => (
+          <Count key={status} status={status}>
+            {counts[status]} {word[status][counts[status] === 1 ? 0 : 1]}
+          </Count>
+        ))
+      )}
       {/* A mark that stands still: one that turns has the whole window drawn for it, in the way of what is computed. */}
       <span className={css.busy}>
         {busy ? <Hourglass size={12} role="img" aria-label="Computing" /> : null}
@@ -34,3 +39,10 @@ export function Counts(): JSX.Element {
     </output>
   )
 }
+
+const Count = ({ status, children }: { status: FindingStatus; children: ReactNode }): JSX.Element => (
+  <span className={css.count} style={{ color: statusColour[status] }} data-status={status}>
+    <StatusMark status={status} />
+    {children}
+  </span>
+)
