@@ -19,6 +19,9 @@ export interface TieBackSetup extends TieBackLesson {
   limit: number
 }
 
+/** What a millionth of the pull leaves to the post is the arithmetic's, not the post's. */
+const rest = (shaft: number, pull: number): number => (Math.abs(shaft) < 1e-6 * pull ? 0 : shaft)
+
 export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSystem): Lesson {
   const now = tieBackAt(setup, footAt(setup, angle))
   const holds = angle >= setup.limit - 1e-9
@@ -38,7 +41,7 @@ export function tieBackLesson(setup: TieBackSetup, angle: number, units: UnitSys
       { name: 'Pull in one leg', value: now.leg, unit: 'N' },
       { name: 'Pull in both legs', value: now.legs, unit: 'N' },
       { name: 'Push down the post', value: now.axial, unit: 'N' },
-      { name: 'Left to the post’s bending', value: now.shaft, unit: 'N' },
+      { name: 'Left to the post’s bending', value: rest(now.shaft, setup.pull), unit: 'N' },
       { name: 'Movement of the head', value: now.movement, unit: 'm' },
     ],
     why: 'The rope pulls sideways, and only the sideways part of the strap’s pull answers it: with all of it in the strap, strap pull = rope pull / sin(angle). The rest of the strap’s pull pushes the post down: rope pull / tan(angle). A post that bends takes a share by its stiffness.',

@@ -9,18 +9,18 @@ export interface InspectionItem {
 
 /** The list for one line, in the order in which one walks along it; ids stay, whatever the language. */
 export function inspectionItems(line: Line, words: Words): InspectionItem[] {
-  const { checks: k, steps: s } = words
+  const { checks: k } = words
   const items: [string, string, boolean][] = [
-    ['parts', s.parts, true],
+    ['parts', k.parts, true],
     ['brackets', k.brackets, true],
-    ['heads', s.heads, true],
+    ['heads', k.heads, true],
     ['loops', k.loops, true],
-    ['tie-backs', s.tieBacks, line.tieBacks.length > 0],
+    ['tie-backs', k.tieBacks, line.tieBacks.length > 0],
     ['straps', k.straps, line.tieBacks.length > 0],
     ['spools', k.spool, line.tieBacks.length > 0],
     ['rope', k.rope, true],
     ['clamp', k.clamp, true],
-    ['clamp-bolts', s.clampBolts, true],
+    ['clamp-bolts', k.clampBolts, true],
     ['absorber', k.absorber, line.absorber !== null],
     ['tension', k.tension, true],
     ['room', k.room, true],

@@ -142,6 +142,10 @@ export const en: Words = {
     inspect: 'A competent person inspects the line, signs, and hangs the tag with the date.',
   },
   checks: {
+    parts: 'Every part is there, whole, not rusted, with a readable label.',
+    heads: 'Stanchions are plumb, the lugs of their heads in line with the rope.',
+    tieBacks: 'Tie-backs are on the loops of the crew sheet, on the far side from the line.',
+    clampBolts: 'The clamp bolts have the torque of the crew sheet.',
     tag: 'The tag hangs, its date is good, and it does not say out of service.',
     tension: "The indicator shows the figure for today's temperature.",
     straps: 'Straps are tight, not cut or frayed, and short between sewn end and ratchet.',

@@ -153,6 +153,10 @@ export const es: Words = {
     inspect: 'Una persona competente inspecciona la línea, firma y cuelga la etiqueta con la fecha.',
   },
   checks: {
+    parts: 'Están todas las piezas, enteras, sin óxido y con etiqueta legible.',
+    heads: 'Los postes están a plomo, las orejas de sus cabezas alineadas con el cable.',
+    tieBacks: 'Los tirantes están en los lazos de la hoja, del lado opuesto a la línea.',
+    clampBolts: 'Los pernos de la mordaza tienen el par de la hoja.',
     tag: 'La etiqueta está colgada, su fecha vale y no dice fuera de servicio.',
     tension: 'El indicador marca la cifra de la temperatura de hoy.',
     straps: 'Las cintas están tensas, sin cortes ni hilachas, cortas entre extremo cosido y trinquete.',

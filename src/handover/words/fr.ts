@@ -155,6 +155,10 @@ export const fr: Words = {
     inspect: "Une personne compétente inspecte la ligne, signe et accroche l'étiquette datée.",
   },
   checks: {
+    parts: 'Toutes les pièces sont là, entières, sans rouille, avec une étiquette lisible.',
+    heads: "Les poteaux sont d'aplomb, les oreilles de leurs têtes dans l'axe du câble.",
+    tieBacks: 'Les haubans sont sur les boucles de la feuille, du côté opposé à la ligne.',
+    clampBolts: 'Les boulons du serre-câble ont le couple de la feuille.',
     tag: "L'étiquette est en place, sa date est bonne et elle ne dit pas hors service.",
     tension: "L'indicateur montre le chiffre de la température du jour.",
     straps: 'Sangles tendues, ni coupées ni effilochées, courtes entre bout cousu et cliquet.',

@@ -153,6 +153,10 @@ export interface StepWords {
 }
 
 export interface CheckWords {
+  parts: string
+  heads: string
+  tieBacks: string
+  clampBolts: string
   tag: string
   tension: string
   straps: string

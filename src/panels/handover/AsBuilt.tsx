@@ -9,7 +9,7 @@ import { modelsForStudy } from '../../state/models/model-store'
 import { addRecord } from '../../state/records'
 import { app, useApp } from '../../state/store'
 import css from './handover.module.css'
-import { MeasuredField } from './MeasuredField'
+import { MeasuredField, measuredText } from './MeasuredField'
 import { making, useMaking } from './making'
 import { RecordForm } from './RecordForm'
 
@@ -36,7 +36,7 @@ export function AsBuiltForm({ line, close }: { line: Line; close: () => void }):
       {line.stanchions.map((s) => (
         <MeasuredField
           key={s.id}
-          label={`${s.id}, planned ${formatQuantity(s.station, 'm', units)}`}
+          label={`${s.id}, planned ${measuredText(s.station, 'm', units)}`}
           unit="m"
           value={stations[s.id] ?? null}
           take={(v) => setStations({ ...stations, [s.id]: v })}
@@ -73,8 +73,8 @@ export function AsBuiltCheck({ line }: { line: Line }): JSX.Element | null {
       <ul className={css.log}>
         {[...found.stanchions.map((d) => ({ ...d, unit: 'm' })), { ...found.tension, unit: 'N' }].map((d) => (
           <li key={d.id}>
-            {d.id}: {formatQuantity(d.measured, d.unit, units)}, planned{' '}
-            {formatQuantity(d.designed, d.unit, units)}
+            {d.id}: {measuredText(d.measured, d.unit, units)}, planned{' '}
+            {measuredText(d.designed, d.unit, units)}
           </li>
         ))}
       </ul>

@@ -1,6 +1,7 @@
 import type { JSX } from 'react'
-import { formatQuantity, parseQuantity } from '../../plan/units'
+import { formatQuantity, parseQuantity, type UnitSystem } from '../../plan/units'
 import { useApp } from '../../state/store'
+import { exactLength } from '../fields/exact'
 import { TypedField } from '../fields/TypedField'
 
 /** A figure that somebody measured: empty until it is typed, for one that stands there already would be kept unmeasured. */
@@ -22,8 +23,12 @@ export function MeasuredField(props: {
   return (
     <TypedField
       label={props.label}
-      shown={value === null ? '' : formatQuantity(value, unit, units)}
+      shown={value === null ? '' : measuredText(value, unit, units)}
       take={take}
     />
   )
 }
+
+/** As a tape reads: a length over 100 ft to the sixteenth too. */
+export const measuredText = (value: number | null, unit: string, units: UnitSystem): string =>
+  unit === 'm' && value !== null ? exactLength(value, units) : formatQuantity(value, unit, units)

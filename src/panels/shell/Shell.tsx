@@ -9,6 +9,7 @@ import { ContextMenu } from '../menu/ContextMenu'
 import { openMenuAt } from '../menu/open-menu'
 import { Palette } from '../menu/Palette'
 import { Outline } from '../outline/Outline'
+import { EmptySite } from '../site/EmptySite'
 import { TapePanel } from '../tape/TapePanel'
 import { viewCover, viewPanel, viewUnder } from '../views'
 import { Dialogs } from './Dialogs'
@@ -34,6 +35,7 @@ export function Shell(): JSX.Element {
       <main className={css.scene} onContextMenu={openMenuAt}>
         <div className={css.picture}>
           <SceneFrame />
+          <EmptySite />
           <Toolbar />
           <Hint />
           <Loaded part={viewCover(view)} />
