@@ -1,11 +1,8 @@
 import type { JSX } from 'react'
+import css from './caution.module.css'
 
 /** Stands wherever a result does. */
 export const cautionText =
   'For planning. Design, installation and use under a qualified person; the parts’ own documentation and local codes govern.'
 
-export const Caution = (): JSX.Element => (
-  <p style={{ margin: 0, padding: '8px 16px', color: 'var(--quiet-ink)', fontSize: '0.6875rem' }}>
-    {cautionText}
-  </p>
-)
+export const Caution = (): JSX.Element => <p className={css.caution}>{cautionText}</p>
