@@ -1,7 +1,6 @@
 /** Everything in the plan as a tree with search. Arrow keys walk it, Enter flies there. */
 import { Plus } from 'lucide-react'
-import { type JSX, type KeyboardEvent, useMemo, useRef, useState } from 'react'
-import { hover, lookAtRef, select } from '../../state/actions'
+import { type JSX, type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'react'
 import { canRun, labelOf, run } from '../../state/commands/command'
 import { command } from '../../state/commands/registry'
 import { useApp } from '../../state/store'
@@ -15,11 +14,13 @@ export function Outline(): JSX.Element {
   const [search, setSearch] = useState('')
   const [folded, setFolded] = useState<ReadonlySet<string>>(new Set())
   const groups = useMemo(() => outlineGroups(plan, units, search), [plan, units, search])
-  const fold = (key: string): void => {
-    const next = new Set(folded)
-    if (!next.delete(key)) next.add(key)
-    setFolded(next)
-  }
+  const fold = useCallback((key: string): void => {
+    setFolded((before) => {
+      const next = new Set(before)
+      if (!next.delete(key)) next.add(key)
+      return next
+    })
+  }, [])
   return (
     <div className={css.outline}>
       <div className={css.search}>
@@ -84,15 +85,7 @@ function Group(props: {
       {group.rows.length > 0 ? (
         <div role="tree" aria-label={group.title} aria-multiselectable="true">
           {visible(group.rows, folded).map((row) => (
-            <OutlineRow
-              key={row.key}
-              row={row}
-              folded={folded.has(row.key)}
-              fold={fold}
-              onSelect={(add) => select(row.ref, add)}
-              onHover={(on) => hover(on ? row.ref : null)}
-              onFly={() => lookAtRef(row.ref)}
-            />
+            <OutlineRow key={row.key} row={row} folded={folded.has(row.key)} fold={fold} />
           ))}
         </div>
       ) : null}

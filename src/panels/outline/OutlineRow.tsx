@@ -1,5 +1,6 @@
 import { ChevronDown, ChevronRight, Eye, EyeOff, Lock, LockOpen } from 'lucide-react'
-import type { JSX, KeyboardEvent, MouseEvent } from 'react'
+import { type JSX, type KeyboardEvent, type MouseEvent, memo } from 'react'
+import { hover, lookAtRef, select } from '../../state/actions'
 import { worstById } from '../../state/derived'
 import { hasRef, sameRef } from '../../state/refs'
 import { app, useApp } from '../../state/store'
@@ -7,32 +8,41 @@ import { StatusMark } from '../words/StatusMark'
 import css from './outline.module.css'
 import type { TreeRow } from './tree'
 
-export function OutlineRow(props: {
+interface Props {
   row: TreeRow
   folded: boolean
+  /** The same from one drawing to the next. */
   fold: (key: string) => void
-  onSelect: (add: boolean) => void
-  onHover: (on: boolean) => void
-  onFly: () => void
-}): JSX.Element {
-  const { row } = props
+}
+
+/** The tree is told anew with every change of the plan; a row whose words are the same is left as it is. */
+const sameWords = (a: Props, b: Props): boolean =>
+  a.folded === b.folded &&
+  a.fold === b.fold &&
+  a.row.key === b.row.key &&
+  a.row.name === b.row.name &&
+  a.row.detail === b.row.detail &&
+  a.row.depth === b.row.depth &&
+  a.row.folds === b.row.folds
+
+export const OutlineRow = memo(function OutlineRow({ row, folded, fold }: Props): JSX.Element {
   const selected = useApp((s) => hasRef(s.selection, row.ref))
   const hovered = useApp((s) => sameRef(s.hover, row.ref))
   const hidden = useApp((s) => s.hidden.includes(row.ref.id))
   const locked = useApp((s) => s.locked.includes(row.ref.id))
-  const click = (e: MouseEvent): void => props.onSelect(e.ctrlKey || e.metaKey || e.shiftKey)
+  const click = (e: MouseEvent): void => select(row.ref, e.ctrlKey || e.metaKey || e.shiftKey)
   const key = (e: KeyboardEvent): void => {
     if (e.target !== e.currentTarget) return
-    if (e.key === 'Enter') props.onFly()
-    if (e.key === ' ') props.onSelect(e.ctrlKey || e.metaKey)
+    if (e.key === 'Enter') lookAtRef(row.ref)
+    if (e.key === ' ') select(row.ref, e.ctrlKey || e.metaKey)
     if (e.key === ' ' || e.key === 'Enter') e.preventDefault()
     if (
       row.folds &&
-      (e.key === 'ArrowLeft') !== props.folded &&
+      (e.key === 'ArrowLeft') !== folded &&
       (e.key === 'ArrowLeft' || e.key === 'ArrowRight')
     ) {
       e.stopPropagation()
-      props.fold(row.key)
+      fold(row.key)
     }
   }
   return (
@@ -42,31 +52,31 @@ export function OutlineRow(props: {
       tabIndex={0}
       aria-selected={selected}
       aria-level={row.depth}
-      aria-expanded={row.folds ? !props.folded : undefined}
+      aria-expanded={row.folds ? !folded : undefined}
       data-ref={row.key}
       data-hover={hovered}
       data-hidden={hidden}
       data-locked={locked}
       style={{ '--depth': row.depth - 1 } as React.CSSProperties}
       onClick={click}
-      onDoubleClick={props.onFly}
+      onDoubleClick={() => lookAtRef(row.ref)}
       onKeyDown={key}
-      onFocus={() => props.onHover(true)}
-      onBlur={() => props.onHover(false)}
-      onMouseEnter={() => props.onHover(true)}
-      onMouseLeave={() => props.onHover(false)}
+      onFocus={() => hover(row.ref)}
+      onBlur={() => hover(null)}
+      onMouseEnter={() => hover(row.ref)}
+      onMouseLeave={() => hover(null)}
       onContextMenu={() => {
-        if (!selected) props.onSelect(false)
+        if (!selected) select(row.ref)
       }}
     >
-      {row.folds ? <Twist folded={props.folded} onClick={() => props.fold(row.key)} /> : null}
+      {row.folds ? <Twist folded={folded} onClick={() => fold(row.key)} /> : null}
       <span className={css.name}>{row.name}</span>
       <span className={css.detail}>{row.detail}</span>
       <RowTools id={row.ref.id} hidden={hidden} locked={locked} />
       <RowStatus id={row.ref.id} />
     </div>
   )
-}
+}, sameWords)
 
 function Twist({ folded, onClick }: { folded: boolean; onClick: () => void }): JSX.Element {
   const Icon = folded ? ChevronRight : ChevronDown

@@ -27,7 +27,7 @@ export function Counts(): JSX.Element {
         <Count status="unknown">nothing computed yet</Count>
       ) : (
         shown.map((status) => (
-          <Count key={status} status={status}>
+          <Count key={status} status={status} none={counts[status] === 0}>
             {counts[status]} {word[status][counts[status] === 1 ? 0 : 1]}
           </Count>
         ))
@@ -40,8 +40,19 @@ export function Counts(): JSX.Element {
   )
 }
 
-const Count = ({ status, children }: { status: FindingStatus; children: ReactNode }): JSX.Element => (
-  <span className={css.count} style={{ color: statusColour[status] }} data-status={status}>
+interface CountProps {
+  status: FindingStatus
+  /** Nothing has this status: then its colour has nothing to say. */
+  none?: boolean
+  children: ReactNode
+}
+
+const Count = ({ status, none = false, children }: CountProps): JSX.Element => (
+  <span
+    className={css.count}
+    style={{ color: none ? 'var(--quiet-ink)' : statusColour[status] }}
+    data-status={status}
+  >
     <StatusMark status={status} />
     {children}
   </span>
