@@ -5,7 +5,7 @@ export default defineConfig({
   test: {
     include: [
       'src/{geometry,solver,rules}/**/*.test.ts',
-      'tests/unit/room/{every-swing,gaps,mesh-gaps,nearest,surface,tie-off,top-under,underside}.test.ts',
+      'tests/unit/room/{build,every-swing,gaps,mesh-gaps,nearest,surface,tie-off,top-under,underside}.test.ts',
       'tests/unit/time/{body,check,connector,impact,kernel,laws,mesh,noted,ode,pulley,rope,stable-step,taken}.test.ts',
       'tests/mutation/**/*.test.ts',
     ],
