@@ -141,6 +141,7 @@ describe('figures', () => {
     const got = figures(run)
     expect([got.tension, got.tensionAt]).toEqual([5e3, { time: 0.3, element: 9 }])
     expect(got.closedAt).toBe(1.5)
+    expect(got.energies).toEqual(run.books.last)
     expect(got.heads).toEqual(run.peaks.heads.map(({ along, down, together }) => ({ along, down, together })))
     const absorber = motion.chain.absorber!
     for (const [extension, out] of [
