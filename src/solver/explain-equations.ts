@@ -122,12 +122,6 @@ const head = {
     (lift, tilt, x) => Math.max(0, -100 * (lift + tilt * x)),
   ),
   straightCapacity: of('2 x bar area x yield', 'N', 'statics, bar yield', (d, y) => straightCapacity(d, y)),
-  bentCapacity: of(
-    '(d^3 / 6) x yield / height',
-    'N',
-    'plastic moment of a round bar',
-    (d, y, h) => ((d ** 3 / 6) * y) / h,
-  ),
   boltEdge: of(
     'half-width - |offset| - boltsAcross / 2',
     'm',

@@ -72,9 +72,9 @@ export function explainEnergyBalance(f: FallFigures): Explained {
 }
 
 /** h + d + e + harness stretch. */
-function explainTotalFall(f: FallFigures, value?: number | null): Explained {
+function explainTotalFall(f: FallFigures): Explained {
   const parts = [explainFreeFall(f), drop(f), explainExtension(f), stretch(f)]
-  return derived('totalFall', 'Total fall', parts, value === undefined ? {} : { value })
+  return derived('totalFall', 'Total fall', parts)
 }
 
 /** Total fall and margin, below the walking surface. */

@@ -47,18 +47,16 @@ export function explainHead(f: HeadFigures): HeadExplained {
   const forces = legs.map((l) =>
     l.slack
       ? given(l.label, 0, 'N', SLACK)
-      : derived('legForce', l.label, [pull, l.stiffness, K, l.along, l.length], { unit: 'N' }),
+      : derived('legForce', l.label, [pull, l.stiffness, K, l.along, l.length]),
   )
-  const shaft = derived('shaftForce', 'Shaft force', [pull, ks, K], { unit: 'N' })
+  const shaft = derived('shaftForce', 'Shaft force', [pull, ks, K])
   const rope = found('Downward pull of the rope', f.down, 'N', f.corner)
   const downs = forces.map((force, i) =>
-    derived('legDown', `${f.legs[i]!.label}, downwards`, [force, height, legs[i]!.length], { unit: 'N' }),
+    derived('legDown', `${f.legs[i]!.label}, downwards`, [force, height, legs[i]!.length]),
   )
   return {
     legs: forces,
-    angles: legs.map((l) =>
-      derived('legAngle', `${l.label}, angle from the vertical`, [height, l.length], { unit: 'deg' }),
-    ),
+    angles: legs.map((l) => derived('legAngle', `${l.label}, angle from the vertical`, [height, l.length])),
     shaft,
     axial: derived('axial', 'Axial force', [rope, ...downs]),
     baseMoment: derived('baseMoment', 'Base moment', [shaft, height]),

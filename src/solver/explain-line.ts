@@ -25,17 +25,12 @@ export function explainTakeUp(f: TakeUpFigures, sources: { rope: string; stanchi
       given('Span', s.length, 'm', 'geometry'),
     ]),
   )
-  return derived(
-    'sum',
-    'Take-up',
-    [
-      derived('takeUpElastic', 'Elastic stretch', [T, S, EA]),
-      derived('takeUpConstructional', 'Constructional stretch', [c, S]),
-      derived('sum', 'Extra length of the sag', sags, { unit: 'm' }),
-      derived('takeUpHeads', 'Movement of the heads', [T, ...ends]),
-    ],
-    { unit: 'm' },
-  )
+  return derived('sum', 'Take-up', [
+    derived('takeUpElastic', 'Elastic stretch', [T, S, EA]),
+    derived('takeUpConstructional', 'Constructional stretch', [c, S]),
+    derived('sum', 'Extra length of the sag', sags, { unit: 'm' }),
+    derived('takeUpHeads', 'Movement of the heads', [T, ...ends]),
+  ])
 }
 
 /** Eye to its end stanchion before tensioning. */

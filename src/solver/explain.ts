@@ -98,8 +98,8 @@ export function disagreements(node: Explained, tolerance = 1e-6, above: string[]
 
 function agree(value: number | null, again: number | null, parts: Explained[], tolerance: number): boolean {
   if (value === null || again === null) return value === again
-  const same = parts.filter((p) => p.unit === parts[0]?.unit).map((p) => Math.abs(p.value ?? 0))
-  const addends = parts.every((p) => p.unit === parts[0]?.unit) ? Math.max(0, ...same) : 0
+  const alike = parts.every((p) => p.unit === parts[0]?.unit)
+  const addends = alike ? Math.max(0, ...parts.map((p) => Math.abs(p.value ?? 0))) : 0
   return Math.abs(value - again) <= tolerance * Math.max(Math.abs(value), Math.abs(again), addends)
 }
 

@@ -21,7 +21,7 @@ export function temperatureTable(
 ): TensionAt[] {
   return tableTemperatures(service, install, step).map((temperature) => {
     const tension = tensionAt(temperature)
-    return { temperature, tension: tension !== null && Number.isFinite(tension) ? tension : null }
+    return { temperature, tension: Number.isFinite(tension) ? tension : null }
   })
 }
 
