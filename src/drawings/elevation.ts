@@ -5,7 +5,14 @@ import { type Drawing, englishDrawingWords } from './drawing'
 import { girderRoll } from './frame'
 import { rowOfLine } from './loops'
 import type { Mark } from './marks'
-import { clashMarks, farBelowMarks, obstacleMarks } from './obstacle-marks'
+import {
+  clashMarks,
+  farBelowMarks,
+  obstacleMarks,
+  type Seen,
+  seenFrom,
+  sidewaysReach,
+} from './obstacle-marks'
 import { type SideShape, sideShapes } from './obstacle-shapes'
 import { picture } from './picture'
 import * as side from './side-marks'
@@ -52,6 +59,7 @@ export function elevation(input: TapeInput, size: PaperSize): Drawing | null {
     bottom,
     scale,
     depth: girder.section.depth,
+    width: girder.section.topWidth,
   })
   const made = picture(marks, view, size.theme ?? paperTheme, { title: `Elevation of ${line.name}` })
   return { marks, picture: made, view, scale }
@@ -65,13 +73,21 @@ interface Parts {
   bottom: number
   scale: number
   depth: number
+  /** Of the girder's top, m. */
+  width: number
 }
 
 function elevationMarks(input: TapeInput, p: Parts): Mark[] {
   const { plan, line } = input
   const words = input.words ?? englishDrawingWords
   const emphasis = { selected: input.selected ?? new Set<string>() }
-  const found = (id: string) => input.results?.obstacles.find((o) => o.id === id)
+  const seen = (s: SideShape): Seen =>
+    seenFrom(
+      line.id,
+      sidewaysReach(p.levels, p.width),
+      s,
+      input.results?.obstacles.find((o) => o.id === s.id),
+    )
   const showing = { side: p.level, stations: p.stations, bottom: p.bottom, selected: emphasis.selected }
   const row = rowOfLine(plan, line)
   const points = (row?.spacing ?? 1) * pointsPerMetre(p.scale)
@@ -79,16 +95,16 @@ function elevationMarks(input: TapeInput, p: Parts): Mark[] {
   const clash = (s: SideShape) => (gap: number) => words.into(formatLength(-gap, input.units), s.name)
   return [
     ...side.girderMarks(p.level, p.depth, `girder:${line.girder}`, p.stations),
-    ...p.shapes.flatMap((s) => obstacleMarks(s, found(s.id), showing)),
+    ...p.shapes.flatMap((s) => obstacleMarks(s, seen(s), showing)),
     ...side.floorMarks(p.level, line.id, p.levels),
-    ...p.shapes.flatMap((s) => clashMarks(s, found(s.id), p.levels, p.level, clash(s))),
+    ...p.shapes.flatMap((s) => clashMarks(s, seen(s), p.levels, p.level, clash(s))),
     ...(row ? side.loopMarks(p.level, row, { tick: row.height, every: 1, numberEvery }, p.stations) : []),
     ...side.tieBackMarks(p.level, plan, line, emphasis),
     ...(input.rope ? side.ropeMarks(p.level, line.id, input.rope.installedRope, input.rope.saggedRope) : []),
     ...side.stanchionMarks(p.level, plan, line, emphasis),
     ...spanDimensions(input, p),
     ...levelMarks(input, p),
-    ...farBelowMarks(p.shapes, showing, { units: input.units, words, found, under: true }),
+    ...farBelowMarks(p.shapes, showing, { units: input.units, words, seen, under: true }),
   ]
 }
 

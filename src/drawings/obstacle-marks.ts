@@ -16,17 +16,38 @@ export interface ObstacleView {
   selected: ReadonlySet<string>
 }
 
-/** One obstacle; faint where the room's plan area does not touch it. */
-export function obstacleMarks(
+/**
+ * A result holds the worst gap of all lines. Drawn beside one line it is that line's `own`, or another line's, which this
+ * one's room may reach too (`near`) or is too far off for (`far`).
+ */
+export interface Seen {
+  result: ObstacleResult | undefined
+  of: 'own' | 'near' | 'far'
+}
+
+/** `reach`: how far to either side of the girder's middle the line's room can come, m. */
+export function seenFrom(
+  line: string,
+  reach: number,
   shape: SideShape,
   result: ObstacleResult | undefined,
-  view: ObstacleView,
-): Mark[] {
+): Seen {
+  if (!result || result.line === null || result.line === line) return { result, of: 'own' }
+  return { result, of: shape.left >= -reach && shape.right <= reach ? 'near' : 'far' }
+}
+
+/** Nobody swings farther to the side than the room is deep, m from the girder's middle. */
+export const sidewaysReach = (levels: readonly FloorLevel[], width: number): number =>
+  width / 2 + Math.max(0, ...levels.map((f) => f.depth))
+
+/** One obstacle; faint where the room's plan area does not touch it. */
+export function obstacleMarks(shape: SideShape, { result, of }: Seen, view: ObstacleView): Mark[] {
   const points = sideOutline(shape, view)
   if (!points) return []
   const ref = `obstacle:${shape.id}`
   const stroke = view.selected.has(ref) ? ('accent' as const) : ('quiet' as const)
-  const beside = result !== undefined && result.gap === null && result.unknown === undefined
+  const untouched = result !== undefined && result.gap === null && result.unknown === undefined
+  const beside = untouched || of === 'far'
   const fill = shape.kind === 'water' ? ('water' as const) : ('ground' as const)
   const dash: [number, number] = shape.travels || beside ? [4, 3] : [1, 0]
   const body: Mark = {
@@ -41,8 +62,8 @@ export function obstacleMarks(
     ref,
     ...(dash[1] > 0 ? { dash } : {}),
   }
-  // Where the room enters it, the depth is written on it together with its name.
-  const clash = result?.gap != null && result.gap < 0
+  // Where the room enters it, the depth is written on it together with its name; another line's depth is not this one's.
+  const clash = of === 'own' && result?.gap != null && result.gap < 0
   return clash ? [body] : [body, nameMark(shape, points, ref)]
 }
 
@@ -84,12 +105,12 @@ function sideOutline(shape: SideShape, view: ObstacleView): Point[] | null {
 /** Where the underside of the room lies under the top of an obstacle that it meets, cut out in the fails ink. */
 export function clashMarks(
   shape: SideShape,
-  result: ObstacleResult | undefined,
+  { result, of }: Seen,
   levels: FloorLevel[],
   side: Side,
   text: (gap: number) => string,
 ): Mark[] {
-  if (!result || result.gap === null || result.gap >= 0) return []
+  if (!result || result.gap === null || result.gap >= 0 || of === 'far') return []
   const meets = levels.filter((f) => f.station >= shape.low && f.station <= shape.high)
   const inside = meets.filter((f) => -f.depth < shape.top - side.frame.topAt(f.station))
   const ref = `obstacle:${shape.id}`
@@ -110,7 +131,7 @@ export function clashMarks(
     })
     marks.push({ kind: 'path', layer: 'CLASHES', points, closed: true, stroke: 'fails', hatch: 'paper', ref })
   }
-  if (worst !== null) {
+  if (worst !== null && of === 'own') {
     const at = side.at(worst, shape.top - side.frame.topAt(worst))
     marks.push({
       kind: 'text',
@@ -133,7 +154,7 @@ export interface FarBelow {
   under?: boolean
   units: 'us' | 'si'
   words: DrawingWords
-  found: (id: string) => ObstacleResult | undefined
+  seen: (shape: SideShape) => Seen
 }
 
 /** Ground and water too far down for the drawing are told in words at its foot. */
@@ -142,7 +163,8 @@ export function farBelowMarks(shapes: SideShape[], view: ObstacleView, o: FarBel
   return shapes.flatMap((s, i): Mark[] => {
     const down = view.side.frame.topAt(middle) - s.top
     if (s.bottom !== null || down < -view.bottom) return []
-    const gap = o.found(s.id)?.gap ?? null
+    const { result, of } = o.seen(s)
+    const gap = of === 'own' ? (result?.gap ?? null) : null
     const told = gap === null ? '' : `, ${o.words.underRoom(formatLength(gap, o.units))}`
     const text = o.words.farBelow(s.name, formatLength(down, o.units)) + told
     const at = view.side.at(view.stations.high, view.bottom)

@@ -12,8 +12,15 @@ import { type Drawing, type DrawingWords, englishDrawingWords } from './drawing'
 import { girderRoll } from './frame'
 import { rowOfLine } from './loops'
 import type { Mark } from './marks'
-import { clashMarks, farBelowMarks, obstacleMarks } from './obstacle-marks'
-import { type MeshBounds, sideShapes } from './obstacle-shapes'
+import {
+  clashMarks,
+  farBelowMarks,
+  obstacleMarks,
+  type Seen,
+  seenFrom,
+  sidewaysReach,
+} from './obstacle-marks'
+import { type MeshBounds, type SideShape, sideShapes } from './obstacle-shapes'
 import { picture } from './picture'
 import * as side from './side-marks'
 import { textWidth } from './text-size'
@@ -80,21 +87,28 @@ export function tape(input: TapeInput, options: TapeOptions): Drawing {
   const unrolled = side.unrolledSide(frame)
   const emphasis = { selected: input.selected ?? new Set<string>() }
   const shapes = sideShapes(plan, girder, input.meshes)
-  const found = (id: string) => input.results?.obstacles.find((o) => o.id === id)
+  const reach = sidewaysReach(levels, girder.section.topWidth)
+  const seen = (s: SideShape): Seen =>
+    seenFrom(
+      line.id,
+      reach,
+      s,
+      input.results?.obstacles.find((o) => o.id === s.id),
+    )
   const showing = { side: unrolled, stations, bottom: heights.low, selected: emphasis.selected }
   const clash = (gap: number, name: string): string => words.into(formatLength(-gap, input.units), name)
   const marks: Mark[] = [
     ...side.girderMarks(unrolled, girder.section.depth, `girder:${girder.id}`),
-    ...shapes.flatMap((s) => obstacleMarks(s, found(s.id), showing)),
+    ...shapes.flatMap((s) => obstacleMarks(s, seen(s), showing)),
     ...side.floorMarks(unrolled, line.id, levels),
-    ...shapes.flatMap((s) => clashMarks(s, found(s.id), levels, unrolled, (g) => clash(g, s.name))),
+    ...shapes.flatMap((s) => clashMarks(s, seen(s), levels, unrolled, (g) => clash(g, s.name))),
     ...tapeLoops(input, unrolled, view),
     ...side.tieBackMarks(unrolled, plan, line, emphasis),
     ...(input.rope ? side.ropeMarks(unrolled, line.id, input.rope.installedRope, input.rope.saggedRope) : []),
     ...side.stanchionMarks(unrolled, plan, line, emphasis),
     ...depthDimension(levels, unrolled, input.units),
     ...spanDimensions(line, unrolled, input.units),
-    ...farBelowMarks(shapes, showing, { units: input.units, words, found }),
+    ...farBelowMarks(shapes, showing, { units: input.units, words, seen }),
     ...startMarks(input, stations),
     scaleNote(view, heights.low, stations, words),
   ]

@@ -14,6 +14,7 @@ import { tape } from '../../../src/drawings/tape'
 import { textWidth } from '../../../src/drawings/text-size'
 import { paperTheme, screenTheme } from '../../../src/drawings/theme'
 import { type Point, pointsPerMetre, scaledView, toModel, toPicture } from '../../../src/drawings/view'
+import type { Vec3 } from '../../../src/plan/types'
 import { fixtureDetail, fixturePlan, fixtureResults } from './fixture'
 
 const SEED = 20260314
@@ -118,6 +119,27 @@ describe('the tape', () => {
     const made = tape(inputOf(), { width: 1200, height: 200 })
     expect(svgText(made.picture)).toContain('4 ft 1 1/4 in into Site shed')
     expect(made.marks.some((m) => m.layer === 'CLASHES' && m.kind === 'path' && m.closed)).toBe(true)
+  })
+
+  it.each([
+    ['under this one too', 0, true],
+    ['far to its side', 40, false],
+  ])('tells no depth of another line’s clash, %s: what may be hit is cut out', (_, aside, cut) => {
+    const input = inputOf()
+    const obstacles = input.plan.obstacles.map((o) =>
+      o.kind === 'box' ? { ...o, center: [o.center[0], o.center[1] + aside, o.center[2]] as Vec3 } : o,
+    )
+    const worst = input.results!.obstacles.map((o) => ({ ...o, line: 'L2' }))
+    const results = { ...input.results!, obstacles: worst }
+    for (const drawn of [tape, elevation]) {
+      const made = drawn(
+        { ...input, plan: { ...input.plan, obstacles }, results },
+        { width: 1200, height: 300 },
+      )!
+      expect(svgText(made.picture)).not.toContain('into Site shed')
+      expect(svgText(made.picture)).not.toContain('under the room')
+      expect(made.marks.some((m) => m.layer === 'CLASHES')).toBe(cut)
+    }
   })
 
   it.each([0, 1, 2, 12, 40])('never lays text on text with %i stanchions', (count) => {
