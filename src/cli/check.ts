@@ -1,6 +1,6 @@
 /** `npm run -s check`: computes a plan and prints its findings, for a person or as one JSON document. */
-import { parseArgs } from 'node:util'
 import { study } from '../study/study'
+import { readArguments } from './arguments'
 import { findingsText } from './findings-text'
 import { readModels } from './models'
 import { failed, openPlan, type Tried } from './plan-file'
@@ -24,27 +24,14 @@ interface Wanted {
   energyOnly: boolean
 }
 
-function wanted(args: string[]): Tried<Wanted | null> {
-  try {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: { json: { type: 'boolean' }, 'energy-only': { type: 'boolean' }, help: { type: 'boolean' } },
-    })
-    if (values.help) return { ok: true, value: null }
+const OPTIONS = { json: { type: 'boolean' }, 'energy-only': { type: 'boolean' } } as const
+
+const wanted = (args: string[]): Tried<Wanted | null> =>
+  readArguments(args, OPTIONS, ({ values, positionals }) => {
     if (positionals.length !== 1) return failed('Name one plan to check. --help tells how.')
-    return {
-      ok: true,
-      value: {
-        file: positionals[0]!,
-        json: values.json === true,
-        energyOnly: values['energy-only'] === true,
-      },
-    }
-  } catch (error) {
-    return failed((error as Error).message)
-  }
-}
+    const energyOnly = values['energy-only'] === true
+    return { ok: true, value: { file: positionals[0]!, json: values.json === true, energyOnly } }
+  })
 
 async function check(want: Wanted): Promise<Tried<number>> {
   const opened = await openPlan(want.file)

@@ -1,7 +1,6 @@
 /** What `npm run -s convert` does: a plan of any version as one of today's, and part lists between JSON and CSV. */
 import { existsSync } from 'node:fs'
 import { basename } from 'node:path'
-import { parseArgs } from 'node:util'
 import { fileFault } from '../../electron/files/fault'
 import { readText } from '../../electron/files/read-file'
 import { writeAtomic } from '../../electron/files/write-atomic'
@@ -12,6 +11,7 @@ import { writePartsCsv, writePartsJson } from '../plan/part-list/write'
 import { readPlan } from '../plan/read'
 import type { Part, Plan } from '../plan/types'
 import { writePlan } from '../plan/write'
+import { readArguments } from './arguments'
 import { failed, faultLine, type Tried } from './plan-file'
 
 const HELP = `Usage: npm run -s convert -- FILE [--out FILE] [--to FORM] [--force]
@@ -48,28 +48,19 @@ export interface Say {
 
 type Source = { plan: Plan | null; parts: readonly Part[]; notes: string[] }
 
-/** What was asked for on the command line; null: the help. */
-function wanted(args: string[]): Tried<Wanted | null> {
-  try {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: {
-        out: { type: 'string' },
-        to: { type: 'string' },
-        force: { type: 'boolean', default: false },
-        help: { type: 'boolean', short: 'h' },
-      },
-    })
-    if (values.help) return { ok: true, value: null }
+const OPTIONS = {
+  out: { type: 'string' },
+  to: { type: 'string' },
+  force: { type: 'boolean', default: false },
+} as const
+
+const wanted = (args: string[]): Tried<Wanted | null> =>
+  readArguments(args, OPTIONS, ({ values, positionals }) => {
     const to = FORMS.find((f) => f === values.to) ?? null
     if (values.to !== undefined && !to) return failed(`--to must be one of ${FORMS.join(', ')}`)
     if (positionals.length !== 1) return failed('Name one file to convert. --help tells how.')
     return { ok: true, value: { file: positionals[0]!, out: values.out ?? null, to, force: values.force } }
-  } catch (error) {
-    return failed((error as Error).message)
-  }
-}
+  })
 
 /** A plan where the text says that it is one, else a part list. */
 function sourceOf(text: string): Tried<Source> {

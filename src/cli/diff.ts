@@ -1,7 +1,7 @@
 /** `npm run -s diff`: what moved between two plans, and which findings changed. */
-import { parseArgs } from 'node:util'
 import { type Comparison, comparePlans, comparisonLists, type Studied } from '../handover/compare'
 import { study } from '../study/study'
+import { readArguments } from './arguments'
 import { readModels } from './models'
 import { failed, openPlan, type Tried } from './plan-file'
 import { runVerb } from './verb'
@@ -26,26 +26,15 @@ interface Wanted {
   energyOnly: boolean
 }
 
-function wanted(args: string[]): Tried<Wanted | null> {
-  try {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: {
-        json: { type: 'boolean' },
-        'energy-only': { type: 'boolean' },
-        help: { type: 'boolean', short: 'h' },
-      },
-    })
-    if (values.help) return { ok: true, value: null }
+const OPTIONS = { json: { type: 'boolean' }, 'energy-only': { type: 'boolean' } } as const
+
+const wanted = (args: string[]): Tried<Wanted | null> =>
+  readArguments(args, OPTIONS, ({ values, positionals }) => {
     const [before, after] = positionals
     if (positionals.length !== 2 || !before || !after) return failed('Name two plans. --help tells how.')
     const energyOnly = values['energy-only'] === true
     return { ok: true, value: { before, after, json: values.json === true, energyOnly } }
-  } catch (error) {
-    return failed((error as Error).message)
-  }
-}
+  })
 
 async function studied(file: string, withoutTime: boolean): Promise<Tried<Studied>> {
   const opened = await openPlan(file)

@@ -1,5 +1,4 @@
 /** `npm run -s report`: everything that is handed over for a plan, as one folder. */
-import { parseArgs } from 'node:util'
 import { handOver } from '../handover/files/hand-over'
 import { meshBounds } from '../handover/mesh-bounds'
 import { countedFindings } from '../handover/status'
@@ -8,6 +7,7 @@ import type { Plan } from '../plan/types'
 import type { Models } from '../study/obstacles'
 import { spreadOf } from '../study/spread/spread'
 import { study } from '../study/study'
+import { readArguments } from './arguments'
 import { readModels } from './models'
 import { paperFonts } from './paper-fonts'
 import { failed, openPlan, type Tried } from './plan-file'
@@ -46,23 +46,18 @@ interface Wanted {
   seed: number
 }
 
-function wanted(args: string[]): Tried<Wanted | null> {
-  try {
-    const { values, positionals } = parseArgs({
-      args,
-      allowPositionals: true,
-      options: {
-        out: { type: 'string' },
-        languages: { type: 'string' },
-        revision: { type: 'string' },
-        against: { type: 'string' },
-        date: { type: 'string' },
-        spread: { type: 'string' },
-        seed: { type: 'string' },
-        help: { type: 'boolean', short: 'h' },
-      },
-    })
-    if (values.help) return { ok: true, value: null }
+const OPTIONS = {
+  out: { type: 'string' },
+  languages: { type: 'string' },
+  revision: { type: 'string' },
+  against: { type: 'string' },
+  date: { type: 'string' },
+  spread: { type: 'string' },
+  seed: { type: 'string' },
+} as const
+
+const wanted = (args: string[]): Tried<Wanted | null> =>
+  readArguments(args, OPTIONS, ({ values, positionals }) => {
     if (positionals.length !== 1) return failed('Name one plan. --help tells how.')
     if (!values.out) return failed('Name a folder with --out. --help tells how.')
     const chosen = languagesOf(values.languages)
@@ -86,10 +81,7 @@ function wanted(args: string[]): Tried<Wanted | null> {
         seed: seed.value,
       },
     }
-  } catch (error) {
-    return failed((error as Error).message)
-  }
-}
+  })
 
 const MOST_SAMPLES = 100_000
 

@@ -1,6 +1,5 @@
 /** `npm run -s suggest`: searches the layout with fewest stanchions for one line of a plan. */
 import { writeFile } from 'node:fs/promises'
-import { parseArgs } from 'node:util'
 import type { Plan } from '../plan/types'
 import { writePlan } from '../plan/write'
 import { withLayout } from '../study/find/layout'
@@ -8,6 +7,7 @@ import { placesOf } from '../study/find/places'
 import { search } from '../study/find/search'
 import type { Aim, FindResult, FindTask } from '../study/find/types'
 import { candidateWords, claimWords, countWords } from '../study/find/words'
+import { readArguments } from './arguments'
 import { CAUTION } from './findings-text'
 import { readModels } from './models'
 import { failed, openPlan, type Tried } from './plan-file'
@@ -54,7 +54,6 @@ const OPTIONS = {
   'energy-only': { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
-  help: { type: 'boolean' },
 } as const
 
 type Values = { [K in keyof typeof OPTIONS]?: string | boolean | undefined }
@@ -89,10 +88,8 @@ function numbers(values: Values, faults: string[]): Partial<FindTask> {
   }
 }
 
-function wanted(args: string[]): Tried<Wanted | null> {
-  try {
-    const { values, positionals } = parseArgs({ args, allowPositionals: true, options: OPTIONS })
-    if (values.help) return { ok: true, value: null }
+const wanted = (args: string[]): Tried<Wanted | null> =>
+  readArguments(args, OPTIONS, ({ values, positionals }) => {
     if (positionals.length !== 1) return failed('Name one plan. --help tells how.')
     const faults: string[] = []
     const aims = list(values.aims)
@@ -107,10 +104,7 @@ function wanted(args: string[]): Tried<Wanted | null> {
     if (faults.length > 0) return failed(...faults)
     const { line, out } = values
     return { ok: true, value: { file: positionals[0]!, task, line, out, json: values.json === true } }
-  } catch (error) {
-    return failed((error as Error).message)
-  }
-}
+  })
 
 /** Why the plan cannot be searched as asked; empty where it can. */
 function faultsOf(plan: Plan, line: string, task: Wanted['task']): string[] {
