@@ -32,7 +32,8 @@ export function seenFrom(
   shape: SideShape,
   result: ObstacleResult | undefined,
 ): Seen {
-  if (!result || result.line === null || result.line === line) return { result, of: 'own' }
+  const own = !result || result.line === line
+  if (own || result.unknown !== undefined) return { result, of: 'own' }
   return { result, of: shape.left >= -reach && shape.right <= reach ? 'near' : 'far' }
 }
 
@@ -64,7 +65,8 @@ export function obstacleMarks(shape: SideShape, { result, of }: Seen, view: Obst
   }
   // Where the room enters it, the depth is written on it together with its name; another line's depth is not this one's.
   const clash = of === 'own' && result?.gap != null && result.gap < 0
-  return clash ? [body] : [body, nameMark(shape, points, ref)]
+  // Among many things that stand far aside their names would hide what lies below.
+  return clash || of === 'far' ? [body] : [body, nameMark(shape, points, ref)]
 }
 
 function nameMark(shape: SideShape, points: Point[], ref: string): Mark {
