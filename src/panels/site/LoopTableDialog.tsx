@@ -5,7 +5,7 @@ import { getDesk } from '../../desk/desk'
 import type { Girder } from '../../plan/types'
 import { formatLength } from '../../plan/units'
 import { tell } from '../../state/ask'
-import { edit } from '../../state/edit'
+import { tryEdit } from '../../state/change'
 import { replaceLoops } from '../../state/edits/loop-edits'
 import { useApp } from '../../state/store'
 import { type LoopTable, readLoopTable } from '../../state/tables/loop-table'
@@ -17,6 +17,7 @@ export default function LoopTableDialog(): JSX.Element | null {
   const girder = useApp((s) => s.plan.girders.find((g) => g.id === id))
   const units = useApp((s) => s.units)
   const [text, setText] = useState('')
+  const [why, setWhy] = useState<string | null>(null)
   const table = useMemo(() => readLoopTable(text, units), [text, units])
   if (!girder) return null
   const read = async (): Promise<void> => {
@@ -28,8 +29,8 @@ export default function LoopTableDialog(): JSX.Element | null {
     <DialogFrame title={`Loops of ${girder.name}`}>
       <p className={css.quiet}>
         Either one row a line (first loop, spacing, number of loops, left of the middle), or one measured
-        station a line from the girder’s start. Numbers without a unit are in{' '}
-        {units === 'us' ? 'feet' : 'metres'}.
+        station a line from the girder’s start (and after it, how far left of the middle). Numbers without a
+        unit are in {units === 'us' ? 'feet' : 'metres'}.
       </p>
       <textarea
         className={css.area}
@@ -39,8 +40,13 @@ export default function LoopTableDialog(): JSX.Element | null {
         onChange={(e) => setText(e.currentTarget.value)}
       />
       <Preview table={table} />
+      {why ? <p className={css.fault}>It was not taken: {why}.</p> : null}
       <div className={css.actions}>
-        <Button variant="filled" disabled={table.rows.length === 0} onClick={() => take(girder, table)}>
+        <Button
+          variant="filled"
+          disabled={table.rows.length === 0}
+          onClick={() => setWhy(take(girder, table))}
+        >
           Replace its loops
         </Button>
         <Button onClick={() => void read()}>Read a CSV file</Button>
@@ -77,12 +83,15 @@ function Preview({ table }: { table: LoopTable }): JSX.Element | null {
   )
 }
 
-function take(girder: Girder, table: LoopTable): void {
-  const lost: string[] = []
-  edit(`replace the loops of ${girder.name}`, (plan) => {
-    lost.push(...replaceLoops(plan, girder.id, table.rows))
+/** The word why where the plan would be none that could be opened again. */
+function take(girder: Girder, table: LoopTable): string | null {
+  let lost: string[] = []
+  const refused = tryEdit(`replace the loops of ${girder.name}`, (plan) => {
+    lost = replaceLoops(plan, girder.id, table.rows)
   })
+  if (refused) return refused
   if (lost.length > 0)
     tell(`${lost.join(', ')} found no loops there any more and went to the nearest ones.`, 'look')
   closeDialog()
+  return null
 }

@@ -3,7 +3,7 @@
  * then fitted by even rows where it is even.
  */
 import Papa from 'papaparse'
-import { parseLength, parseNumber, type UnitSystem } from '../../plan/units'
+import { formatLength, parseLength, parseNumber, type UnitSystem } from '../../plan/units'
 
 export interface ReadRow {
   first: number
@@ -20,6 +20,9 @@ export interface LoopTable {
   told: string
 }
 
+/** Lines read of one table. */
+const MOST = 5000
+
 /** Stations of one row may differ from even by this, m: what a tape on concrete gives. */
 const EVEN = 0.02
 
@@ -28,10 +31,20 @@ export function readLoopTable(text: string, system: UnitSystem): LoopTable {
     skipEmptyLines: 'greedy',
     delimitersToGuess: ['\t', ';', ',', '|'],
   })
-  const lines = data.slice(0, 5000).map((cells) => cells.map((c) => c.trim()).filter((c) => c !== ''))
+  const lines = data.slice(0, MOST).map((cells) => cells.map((c) => c.trim()).filter((c) => c !== ''))
   const body = lines[0]?.every((c) => !/\d/.test(c)) ? lines.slice(1) : lines
   if (body.length === 0) return { rows: [], faults: [], told: '' }
-  return (body[0]?.length ?? 0) >= 3 ? asRows(body, system) : asStations(body, system)
+  const read = (body[0]?.length ?? 0) >= 3 ? asRows(body, system) : asStations(withoutNumbers(body), system)
+  if (data.length > MOST) read.faults.unshift(`${data.length} lines; only the first ${MOST} were read.`)
+  return read
+}
+
+/** A first column that only counts the loops from 1 is not their stations: 1, 2, 3 beside stations that grow. */
+function withoutNumbers(lines: string[][]): string[][] {
+  const counts = lines.length > 1 && lines.every((c, i) => c.length === 2 && c[0] === String(i + 1))
+  const along = lines.map((c) => Number.parseFloat(c[1] ?? ''))
+  const grow = along.every((v, i) => i === 0 || v > (along[i - 1] ?? 0))
+  return counts && grow ? lines.map((c) => c.slice(1)) : lines
 }
 
 function asRows(lines: string[][], system: UnitSystem): LoopTable {
@@ -75,11 +88,12 @@ function asStations(lines: string[][], system: UnitSystem): LoopTable {
   lines.forEach((cells, i) => {
     const station = parseLength(cells[0] ?? '', system)
     const offset = cells[1] === undefined ? { ok: true as const, value: 0 } : parseLength(cells[1], system)
-    if (!station.ok || !offset.ok)
+    if (station.ok && station.value < 0) faults.push(`Line ${i + 1}: a loop lies before the girder’s start.`)
+    else if (!station.ok || !offset.ok)
       faults.push(`Line ${i + 1}: ${station.ok ? (offset.ok ? '' : offset.why) : station.why}.`)
     else byOffset.set(offset.value, [...(byOffset.get(offset.value) ?? []), station.value])
   })
-  const rows = [...byOffset].flatMap(([offset, stations]) => fitted(stations, offset, faults))
+  const rows = [...byOffset].flatMap(([offset, stations]) => fitted(stations, offset, faults, system))
   return {
     rows,
     faults,
@@ -88,7 +102,7 @@ function asStations(lines: string[][], system: UnitSystem): LoopTable {
 }
 
 /** Runs of evenly spaced stations; a single one left over is told. */
-function fitted(stations: number[], offset: number, faults: string[]): ReadRow[] {
+function fitted(stations: number[], offset: number, faults: string[], system: UnitSystem): ReadRow[] {
   const sorted = [...new Set(stations)].sort((a, b) => a - b)
   const rows: ReadRow[] = []
   let at = 0
@@ -97,7 +111,7 @@ function fitted(stations: number[], offset: number, faults: string[]): ReadRow[]
     const first = sorted[at] ?? 0
     const last = sorted[end] ?? first
     if (end > at) rows.push({ first, spacing: (last - first) / (end - at), count: end - at + 1, offset })
-    else faults.push(`The loop at ${first.toFixed(3)} m stands alone and was left out.`)
+    else faults.push(`The loop at ${formatLength(first, system)} stands alone and was left out.`)
     at = end + 1
   }
   return rows

@@ -33,7 +33,19 @@ describe('loops as a table', () => {
     expect(rows).toHaveLength(1)
     expect(rows[0]).toMatchObject({ first: 0.1, count: 4 })
     expect(rows[0]?.spacing).toBeCloseTo(0.3, 9)
-    expect(faults.join()).toMatch(/9\.000 m stands alone/)
+    expect(faults.join()).toMatch(/9\.00 m stands alone/)
+  })
+  it('does not take loop numbers for stations, and a first column of stations not for numbers', () => {
+    const counted = readLoopTable('loop,station\n1,2 ft\n2,3 ft\n3,4 ft', 'us')
+    expect(counted.faults).toEqual([])
+    expect(counted.rows).toEqual([{ first: 0.6096, spacing: expect.closeTo(0.3048, 9), count: 3, offset: 0 }])
+    const beside = readLoopTable('1;0.2\n2;0.2\n3;0.2', 'si')
+    expect(beside.rows).toEqual([{ first: 1, spacing: 1, count: 3, offset: 0.2 }])
+  })
+  it('tells loops before the girder and lines too many', () => {
+    expect(readLoopTable('-5 m\n-4 m\n-3 m', 'si')).toMatchObject({ rows: [] })
+    const long = Array.from({ length: 5003 }, (_, i) => `${i * 0.1}`).join('\n')
+    expect(readLoopTable(long, 'si').faults.join()).toMatch(/5003 lines; only the first 5000/)
   })
   it('refuses what makes no row', () => {
     const { rows, faults } = readLoopTable('0.1,0,12\n-4,0.3,2.5', 'si')
