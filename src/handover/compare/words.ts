@@ -37,9 +37,16 @@ function fieldText(f: FieldChange, units: UnitSystem): string {
   const texts = [valueText(f.before, f.unit, units), valueText(f.after, f.unit, units)]
   const moved =
     f.unit === 'm' && typeof f.before === 'number' && typeof f.after === 'number'
-      ? ` (${formatQuantity(Math.abs(f.after - f.before), 'm', units)} ${f.after > f.before ? 'more' : 'less'})`
+      ? ` (${apartText(f.after - f.before, units)})`
       : ''
   return `${name} ${texts[0]} to ${texts[1]}${moved}`
+}
+
+/** "4 ft more", m; what would read as nothing is told to be that little. */
+function apartText(by: number, units: UnitSystem): string {
+  const text = formatQuantity(Math.abs(by), 'm', units)
+  if (text === formatQuantity(0, 'm', units)) return 'less apart than is printed'
+  return `${text} ${by > 0 ? 'more' : 'less'}`
 }
 
 export function changeText(change: Change, plan: Plan, units: UnitSystem): string {
