@@ -51,7 +51,7 @@ describe('two plans side by side', () => {
     expect(found.changes[0]!.fields[0]).toMatchObject({ field: 'station', unit: 'm' })
     const lists = comparisonLists(found, plan, 'si')
     expect(lists[0]!.items[0]).toContain('(0.30 m more)')
-    const hair = comparisonLists(comparePlans(base, { ...base, plan: moved(0.001) }), plan, 'us')
+    const hair = comparisonLists(comparePlans(base, { ...base, plan: moved(0.0003) }), plan, 'us')
     expect(hair[0]!.items[0]).toContain('(less apart than is printed)')
     expect(found.governing.length).toBeGreaterThan(0)
   })
