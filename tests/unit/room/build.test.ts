@@ -210,6 +210,11 @@ describe.each(SEEDS)('a small room, seed %i', (seed) => {
     expect(met).toBeGreaterThan(100)
     const low = allSlices(small).reduce((a, b) => (bottom(b) < bottom(a) ? b : a))
     expect(lowestPoint(small)).toEqual({ z: bottom(low), slice: low })
+    // Each swing by itself, as the only one there is: under its middle.
+    for (const only of small.slices) {
+      const alone: Room = { ...small, slices: [only], ends: [] }
+      expect(underside(alone, only.x, only.y)).toEqual({ z: bottom(only), slice: only })
+    }
   })
 })
 
