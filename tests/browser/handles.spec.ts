@@ -58,6 +58,8 @@ test('what stands beside a stanchion is typed in its place', async ({ page, desk
   await page.keyboard.press('Enter')
   await typedBeside(page, 'Station', '21 ft')
   expect(await station()).toBeCloseTo(6.4008, 4)
+  await page.keyboard.press('Control+z')
+  expect(await planOf(page)).toEqual(before)
 })
 
 /** Nonsense is refused with the word why and nothing changes; a figure is taken, and its box is gone. */

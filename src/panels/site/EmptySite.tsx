@@ -6,8 +6,11 @@ import css from './site.module.css'
 
 export function EmptySite(): JSX.Element | null {
   const nothing = useApp(
-    ({ plan, tool }) =>
-      tool.kind === 'select' && plan.girders.length + plan.obstacles.length + (plan.decks?.length ?? 0) === 0,
+    ({ plan, savedPlan, tool }) =>
+      // Until the first plan is read there is nothing either, but only for a moment.
+      savedPlan !== null &&
+      tool.kind === 'select' &&
+      plan.girders.length + plan.obstacles.length + (plan.decks?.length ?? 0) === 0,
   )
   if (!nothing) return null
   return (

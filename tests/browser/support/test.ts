@@ -5,7 +5,7 @@ import { test as base, expect, type Page } from '@playwright/test'
 import { type Loopback, startLoopback } from '../../../electron/loopback'
 import { builtWindow, root } from '../../../scripts/lib/build.mjs'
 import { watchPage } from './watch'
-import { ready } from './window'
+import { planOf, ready } from './window'
 
 export interface DeskFixture {
   /** A folder of this test's own, removed afterwards. */
@@ -39,13 +39,19 @@ export const test = base.extend<{ desk: DeskFixture }>({
     await use({
       folder,
       home,
-      openSample: (name) => openCopy(folder, join(root, 'samples', name), open),
+      openSample: async (name) => {
+        const path = await openCopy(folder, join(root, 'samples', name), open)
+        // The scene may stand before the file is read: then it shows the empty plan that the window begins with.
+        await expect.poll(async () => (await planOf(page)).girders.length).toBeGreaterThan(0)
+        return path
+      },
       openText: (text, name, wait) => openText(folder, text, name ?? 'plan.json', (plan) => open(plan, wait)),
       openNothing: (wait) => open(undefined, wait),
     })
     await page.close()
     await Promise.all(hosts.map((host) => host.stop()))
-    await rm(folder, { recursive: true, force: true })
+    // A host that was told to stop may still be writing its last journal entry.
+    await rm(folder, { recursive: true, force: true, maxRetries: 5 })
     expect(watched.foreign, 'requests to other machines').toEqual([])
     expect(watched.faults, 'errors of the page').toEqual([])
   },
