@@ -96,6 +96,23 @@ describe('pictures', () => {
   })
 })
 
+it('an entry stands in the books for every millisecond, of one instant', () => {
+  const r = openRun(fallInput(model, [worker(0, 4.99)], 'soft', 'held'), {})
+  const entries = new Set([r.books.last])
+  const mass = 100
+  for (let i = 0; i < 40; i++) {
+    const { u, w } = r.motion.bodies[0]!
+    const before = r.blocks % 4 === 0
+    runBlock(r, 0)
+    entries.add(r.books.last)
+    // Half a step of falling freely is all that the entry's speed is ahead of the last one.
+    if (before && r.motion.bodies[0]!.connector.force === 0)
+      expectClose(r.books.last.kinetic, (mass * (u * u + w * w)) / 2, { rel: 1e-3 }, `${i}`)
+  }
+  expect(entries.size).toBe(11)
+  expect(r.books.worstGap).toBeGreaterThan(0)
+})
+
 describe('figures', () => {
   const run = openRun(fallInput(model, [W, W]), {})
   const { motion } = run
