@@ -53,7 +53,7 @@ const Count = ({ status, none = false, children }: CountProps): JSX.Element => (
     style={{ color: none ? 'var(--quiet-ink)' : statusColour[status] }}
     data-status={status}
   >
-    <StatusMark status={status} />
+    <StatusMark status={status} quiet={none} />
     {children}
   </span>
 )
