@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { gapsOfPlan } from '../../../src/geometry/gaps'
 import { planeAt } from '../../../src/geometry/gaps/facet'
+import { crossFrameSolid, outsideSurface } from '../../../src/geometry/gaps/girder-solid'
 import { gapToFacets, planDistance } from '../../../src/geometry/gaps/room-gap'
 import { boxSolid, laneSolid } from '../../../src/geometry/gaps/solid'
 import type { Facet } from '../../../src/geometry/gaps/types'
@@ -209,10 +210,110 @@ describe('gaps of a plan', () => {
     expect(gapsOfPlan(plan([], [wide]), [testRoom(wide, [2, 20])])[0]!.gap).toBeLessThan(-1)
   })
 
+  it('gives lanes and bracing the gap of their own upper sides, bracing again when a girder of it has moved', () => {
+    const own = testGirder('G1', [0, 0, 18], [22.6, 0, 18])
+    const lane: Obstacle = {
+      id: 'L',
+      name: 'lane',
+      kind: 'lane',
+      path: [
+        [0, -3, 9],
+        [20, 3, 10],
+      ],
+      width: 3,
+      clearHeight: 5,
+    }
+    const between: [string, string] = ['G1', 'G3']
+    const bracing = { id: 'F', name: 'F', kind: 'cross-frame', between, station: 10, barSize: 0.15 } as const
+    const hung = testRoom(own, [2, 20])
+    for (const z of [18, 17.2]) {
+      const site = plan([lane, bracing], [own, testGirder('G3', [0, 4, z], [22.6, 4, z])])
+      const gaps = gapsOfPlan(site, [hung])
+      const bars = outsideSurface(crossFrameSolid(site, bracing)!.facets, hung.surface)
+      for (const [i, facets] of [laneSolid(lane).facets, bars].entries()) {
+        const brute = bruteGap(hung, facets, 300)
+        expect(gaps[i]!.gap! - brute).toBeLessThan(1e-9)
+        expect(brute - gaps[i]!.gap!).toBeLessThan(0.05)
+      }
+    }
+    const lost = { ...bracing, between: ['G1', 'gone'] as [string, string] }
+    expect(gapsOfPlan(plan([lost], [own]), [hung])[0]).toMatchObject({
+      gap: null,
+      unknown: 'one of the girders that it stands between is missing',
+    })
+  })
+
   it('leaves out what lies above the walking surface', () => {
     const roof: Obstacle = { id: 'O', name: 'roof', kind: 'box', center: [10, 0, 25], size: [9, 9, 1] }
     const gap = gapsOfPlan(plan([roof]), [room])[0]!
     expect(gap.gap).toBeNull()
     expect(gap.note).toContain('above')
+  })
+
+  it('tells of several lines the worst and the nearest, in whatever order they come', () => {
+    const one = testGirder('G1', [0, 0, 18], [22.6, 0, 18])
+    const other = testGirder('G2', [0, 10, 17], [22.6, 10, 17])
+    const [high, low] = [testRoom(one, [2, 20]), testRoom(other, [3, 19])]
+    const under = lowestPoint(low)!.z
+    const ground = (id: string, elevation: number, margin = 0): Obstacle => ({
+      id,
+      name: id,
+      kind: 'ground',
+      elevation,
+      margin,
+    })
+    const pier = (id: string, y: number): Obstacle => ({
+      id,
+      name: id,
+      kind: 'box',
+      center: [10, y, 5],
+      size: [2, 2, 4],
+    })
+    const site = plan(
+      [
+        ground('A', 6),
+        ground('B', under - 0.1, 0.25),
+        ground('C', under + 0.5),
+        pier('D', -12),
+        pier('E', 24),
+      ],
+      [one, other],
+    )
+    for (const rooms of [
+      [high, low],
+      [low, high],
+    ]) {
+      const [a, b, c, d, e] = gapsOfPlan(site, rooms, new Map(), true)
+      expect([a, b, c, d, e].map((g) => g!.line)).toEqual(['L-G2', 'L-G2', 'L-G2', 'L-G1', 'L-G2'])
+      expect([a!.gap, b!.gap, c!.gap].map((g) => g!.toFixed(9))).toEqual([
+        (under - 6).toFixed(9),
+        '-0.150000000',
+        '-0.500000000',
+      ])
+      // Its margin makes a gap negative, not the distance itself 0.
+      expect([a!.nearest, b!.nearest, c!.nearest].map((n) => n!.toFixed(9))).toEqual([
+        (under - 6).toFixed(9),
+        '0.100000000',
+        '0.000000000',
+      ])
+      expect(c!.nearestAt).toEqual({ at: c!.at, line: 'L-G2', station: c!.station, worker: c!.worker })
+      for (const [i, room] of [high, low].entries())
+        expect([d, e][i]!.horizontal).toBe(gapsOfPlan(site, [room])[3 + i]!.horizontal)
+      expect([a!.nearestAt!.line, d!.nearestAt!.line, e!.nearestAt!.line]).toEqual(['L-G2', 'L-G1', 'L-G2'])
+    }
+  })
+
+  it('does not leave out what lies above the lower end of a sloping girder and below its upper one', () => {
+    const sloping = testGirder('G1', [0, 0, 18], [22, 0, 20])
+    const long: Obstacle = {
+      id: 'O',
+      name: 'beam',
+      kind: 'box',
+      center: [11, 1.2, 18.75],
+      size: [21, 0.4, 0.3],
+    }
+    const gap = gapsOfPlan(plan([long], [sloping]), [testRoom(sloping, [2, 20])])[0]!
+    expect(gap.note ?? '').not.toContain('above')
+    expect(gap.gap).toBeLessThan(0)
   })
 })
