@@ -5,14 +5,7 @@ import { type Drawing, englishDrawingWords } from './drawing'
 import { girderRoll } from './frame'
 import { rowOfLine } from './loops'
 import type { Mark } from './marks'
-import {
-  clashMarks,
-  farBelowMarks,
-  obstacleMarks,
-  type Seen,
-  seenFrom,
-  sidewaysReach,
-} from './obstacle-marks'
+import { clashMarks, farBelowMarks, obstacleMarks, seenBy } from './obstacle-marks'
 import { type SideShape, sideShapes } from './obstacle-shapes'
 import { picture } from './picture'
 import * as side from './side-marks'
@@ -59,7 +52,6 @@ export function elevation(input: TapeInput, size: PaperSize): Drawing | null {
     bottom,
     scale,
     depth: girder.section.depth,
-    width: girder.section.topWidth,
   })
   const made = picture(marks, view, size.theme ?? paperTheme, { title: `Elevation of ${line.name}` })
   return { marks, picture: made, view, scale }
@@ -73,21 +65,13 @@ interface Parts {
   bottom: number
   scale: number
   depth: number
-  /** Of the girder's top, m. */
-  width: number
 }
 
 function elevationMarks(input: TapeInput, p: Parts): Mark[] {
   const { plan, line } = input
   const words = input.words ?? englishDrawingWords
   const emphasis = { selected: input.selected ?? new Set<string>() }
-  const seen = (s: SideShape): Seen =>
-    seenFrom(
-      line.id,
-      sidewaysReach(p.levels, p.width),
-      s,
-      input.results?.obstacles.find((o) => o.id === s.id),
-    )
+  const seen = seenBy(input, p.levels)
   const showing = { side: p.level, stations: p.stations, bottom: p.bottom, selected: emphasis.selected }
   const row = rowOfLine(plan, line)
   const points = (row?.spacing ?? 1) * pointsPerMetre(p.scale)

@@ -1,6 +1,8 @@
 /** What lies below as marks seen from the side, and where the fall room enters it. */
+import { headHeight } from '../geometry/line'
+import type { Line, Plan } from '../plan/types'
 import { formatLength } from '../plan/units'
-import type { ObstacleResult } from '../study/results'
+import type { ObstacleResult, Results } from '../study/results'
 import type { DrawingWords } from './drawing'
 import type { Mark } from './marks'
 import type { SideShape } from './obstacle-shapes'
@@ -25,21 +27,30 @@ export interface Seen {
   of: 'own' | 'near' | 'far'
 }
 
-/** `reach`: how far to either side of the girder's middle the line's room can come, m. */
-export function seenFrom(
-  line: string,
-  reach: number,
-  shape: SideShape,
-  result: ObstacleResult | undefined,
-): Seen {
-  const own = !result || result.line === line
-  if (own || result.unknown !== undefined) return { result, of: 'own' }
-  return { result, of: shape.left >= -reach && shape.right <= reach ? 'near' : 'far' }
+/** How the results' obstacles are seen from one line, whose room reaches as deep as `levels` tell. */
+export function seenBy(
+  { plan, line, results }: { plan: Plan; line: Line; results: Results | null },
+  levels: readonly FloorLevel[],
+): (shape: SideShape) => Seen {
+  const reach = sidewaysReach(plan, line, levels)
+  return (shape) => {
+    const result = results?.obstacles.find((o) => o.id === shape.id)
+    const own = !result || result.line === line.id || result.unknown !== undefined
+    if (own) return { result, of: 'own' }
+    return { result, of: shape.left >= -reach && shape.right <= reach ? 'near' : 'far' }
+  }
 }
 
-/** Nobody swings farther to the side than the room is deep, m from the girder's middle. */
-export const sidewaysReach = (levels: readonly FloorLevel[], width: number): number =>
-  width / 2 + Math.max(0, ...levels.map((f) => f.depth))
+/**
+ * No part of the line's room lies farther than this from the girder's middle, m. Feet swing with a radius of the depth and
+ * the height from which they hang, less what the line drops and the margin below; the body's own reach comes on top.
+ */
+function sidewaysReach(plan: Plan, line: Line, levels: readonly FloorLevel[]): number {
+  const offset = Math.max(0, ...line.stanchions.map((s) => Math.abs(s.offset)))
+  const height = Math.max(0, ...line.stanchions.map((s) => headHeight(plan, s) ?? 0))
+  const depth = Math.max(0, ...levels.map((f) => f.depth))
+  return offset + depth + height + plan.basis.bodyRadius + plan.basis.marginSide
+}
 
 /** One obstacle; faint where the room's plan area does not touch it. */
 export function obstacleMarks(shape: SideShape, { result, of }: Seen, view: ObstacleView): Mark[] {

@@ -12,15 +12,8 @@ import { type Drawing, type DrawingWords, englishDrawingWords } from './drawing'
 import { girderRoll } from './frame'
 import { rowOfLine } from './loops'
 import type { Mark } from './marks'
-import {
-  clashMarks,
-  farBelowMarks,
-  obstacleMarks,
-  type Seen,
-  seenFrom,
-  sidewaysReach,
-} from './obstacle-marks'
-import { type MeshBounds, type SideShape, sideShapes } from './obstacle-shapes'
+import { clashMarks, farBelowMarks, obstacleMarks, seenBy } from './obstacle-marks'
+import { type MeshBounds, sideShapes } from './obstacle-shapes'
 import { picture } from './picture'
 import * as side from './side-marks'
 import { textWidth } from './text-size'
@@ -87,14 +80,7 @@ export function tape(input: TapeInput, options: TapeOptions): Drawing {
   const unrolled = side.unrolledSide(frame)
   const emphasis = { selected: input.selected ?? new Set<string>() }
   const shapes = sideShapes(plan, girder, input.meshes)
-  const reach = sidewaysReach(levels, girder.section.topWidth)
-  const seen = (s: SideShape): Seen =>
-    seenFrom(
-      line.id,
-      reach,
-      s,
-      input.results?.obstacles.find((o) => o.id === s.id),
-    )
+  const seen = seenBy(input, levels)
   const showing = { side: unrolled, stations, bottom: heights.low, selected: emphasis.selected }
   const clash = (gap: number, name: string): string => words.into(formatLength(-gap, input.units), name)
   const marks: Mark[] = [
